@@ -1,0 +1,1 @@
+"""What the ball does between the foul line and the pins."""

@@ -1,0 +1,176 @@
+"""Many shots at once, as a table."""
+
+import numpy as np
+
+from bowlcore.motion import units
+from bowlcore.motion.ball import Ball
+from bowlcore.motion.fields import compile_surface
+from bowlcore.motion.landmarks import landmarks
+from bowlcore.motion.path import MIN_FORWARD_MPS, stands_still
+from bowlcore.motion.release import FIELD_NAMES, RANGES, Release
+from bowlcore.motion.slide import Motion, hermite, slide
+from bowlcore.motion.sweep import start_many, sweep
+
+DEFAULTS = {
+    "speed_mph": 17.0,
+    "rev_rate_rpm": 300.0,
+    "axis_rotation_deg": 45.0,
+    "axis_tilt_deg": 13.0,
+    "laydown_board": 17.0,
+    "target_board": 13.0,
+    "loft_ft": 0.0,
+    "hand": "right",
+}
+_FEW = 12  # so few are faster one by one
+_BLOCK = 8192  # shots at a time: the working arrays stay in the processor's cache
+
+
+def simulate_many(releases, surface, ball: Ball | None = None):
+    """The scalars of `BallPath`, one row a release.
+
+    Parameters
+    ----------
+    releases : DataFrame with Release's field names (absent ones take DEFAULTS), or a sequence of Release
+    surface, ball : as for `simulate`
+
+    Returns
+    -------
+    DataFrame
+        Columns entry_board ... gutter_ft, with the index of `releases`.
+
+    Raises
+    ------
+    ValueError
+        Naming the row, the field, the value and the range.
+
+    Notes
+    -----
+    Distance breaks end a step, as in `simulate`. A surface that declares breaks across the boards is
+    followed shot by shot (about a millisecond each), since a batch cannot stop at each one's crossing.
+    """
+    import pandas as pd
+
+    columns, index = _columns(releases)
+    marks, _ = sweep_columns(columns, surface, ball, index)
+    return pd.DataFrame(marks, index=index)
+
+
+def sweep_columns(columns, surface, ball=None, index=None, at_ft=None):
+    """Landmarks for a dict of equally long checked arrays, and the boards at `at_ft` if asked for."""
+    ball = Ball() if ball is None else ball
+    lane = compile_surface(surface, ball)
+    count = len(columns["speed_mph"])
+    parts, places = {}, np.full(count, np.nan)
+    for hand in ("right", "left"):
+        rows = np.flatnonzero(columns["hand"] == hand)
+        for first in range(0, len(rows), _BLOCK):
+            block = rows[first : first + _BLOCK]
+            marks, board = _one_block(
+                {name: columns[name][block] for name in RANGES}, hand, lane, ball, index, block, at_ft
+            )
+            for name, values in marks.items():
+                parts.setdefault(name, np.empty(count))[block] = values
+            if at_ft is not None:
+                places[block] = board
+    if not parts:
+        empty = (
+            landmarks(lane.nodes_m, *np.zeros((2, 2, 0)), Motion(*[np.zeros(0)] * 6), np.zeros(0))
+            if count
+            else {}
+        )
+        return empty, places
+    return parts, places
+
+
+def _one_block(c, hand, lane, ball, index, rows, at_ft):
+    speed, spin = c["speed_mph"] * units.MPH_MPS, c["rev_rate_rpm"] * units.RPM_RADS
+    heading = np.arctan2(
+        (c["target_board"] - c["laydown_board"]) * units.BOARD_M, units.TARGET_FT * units.FOOT_M
+    )
+    along = heading + np.radians(c["axis_rotation_deg"])
+    roll = ball.radius_m * spin * np.cos(np.radians(c["axis_tilt_deg"]))
+    motion = start_many(
+        speed * np.cos(heading),
+        speed * np.sin(heading),
+        roll * np.cos(along),
+        roll * np.sin(along),
+        ball.inertia_factor,
+    )
+    slow = np.flatnonzero(motion.roll_x < MIN_FORWARD_MPS)
+    if len(slow):
+        i = slow[0]
+        name = rows[i] if index is None else index[rows[i]]
+        raise ValueError(
+            f"row {name}: " + stands_still(c["speed_mph"][i], c["rev_rate_rpm"][i], c["axis_rotation_deg"][i])
+        )
+    y0, loft = (c["laydown_board"] - units.MIDDLE_BOARD) * units.BOARD_M, c["loft_ft"] * units.FOOT_M
+    if lane.has_board_breaks or len(y0) <= _FEW:
+        mu, walls = lane.mu(hand), lane.y_breaks(hand)
+        tracks = [
+            slide(
+                mu,
+                Motion(*(float(p[i]) if np.ndim(p) else p for p in motion)),
+                lane.nodes_m,
+                y0[i],
+                units.G_MPS2,
+                loft[i],
+                walls,
+            )
+            for i in range(len(y0))
+        ]
+        y, slip = np.array([t.y for t in tracks]).T, np.array([t.slip for t in tracks]).T
+        roll_x = np.array([t.roll_x for t in tracks])
+    else:
+        y, slip, roll_x = sweep(lane.field(hand), motion, lane.nodes_m, y0, units.G_MPS2, loft)
+    board = None
+    if at_ft is not None:
+        k = min(max(int(np.searchsorted(lane.nodes_ft, at_ft)) - 1, 0), len(lane.nodes_ft) - 2)
+        h = lane.nodes_m[k + 1] - lane.nodes_m[k]
+        part = (at_ft - lane.nodes_ft[k]) * units.FOOT_M / h
+        board = hermite(part, y[k], y[k + 1], motion.slope(slip[k]) * h, motion.slope(slip[k + 1]) * h)
+        board = board / units.BOARD_M + units.MIDDLE_BOARD
+    return landmarks(lane.nodes_m, y, slip, motion, roll_x), board
+
+
+def _columns(releases):
+    """Checked arrays for every field, and the index."""
+    import pandas as pd
+
+    if not isinstance(releases, pd.DataFrame):
+        releases = list(releases)
+        for item in releases:
+            if not isinstance(item, Release):
+                raise ValueError(
+                    f"releases must be a DataFrame or a sequence of Release, got {type(item).__name__}"
+                )
+        releases = pd.DataFrame({name: [getattr(r, name) for r in releases] for name in FIELD_NAMES})
+    count, columns = len(releases), {}
+    for name in FIELD_NAMES:
+        if name not in releases.columns:
+            columns[name] = np.full(count, DEFAULTS[name])
+        elif name == "hand":
+            columns[name] = releases[name].to_numpy(dtype=object)
+        else:
+            columns[name] = _numbers(releases[name], name)
+    for name, (low, high, unit) in RANGES.items():
+        values = columns[name]
+        bad = np.flatnonzero(~((values >= low) & (values <= high)))
+        if len(bad):
+            raise ValueError(
+                f"row {releases.index[bad[0]]}: {name} must be a number between {low:g} and {high:g} {unit}, got {values[bad[0]]:g}"
+            )
+    bad = np.flatnonzero(~np.isin(columns["hand"].astype(str), ("right", "left")))
+    if len(bad):
+        raise ValueError(
+            f'row {releases.index[bad[0]]}: hand must be "right" or "left", got {columns["hand"][bad[0]]!r}'
+        )
+    return columns, releases.index
+
+
+def _numbers(series, name):
+    try:
+        return series.to_numpy(dtype=float)
+    except (TypeError, ValueError):
+        raise ValueError(
+            f"column {name} must hold numbers, got {series.iloc[0]!r} in its first row"
+        ) from None
