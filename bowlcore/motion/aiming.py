@@ -94,7 +94,8 @@ def solve_moves(columns, surface, ball, entry_board, keep, step=1.0, refinements
     rows = np.repeat(np.arange(count), steps + 1)
     misses = miss(rows, moves.ravel()).reshape(moves.shape)
     seen = misses + entry_board
-    moves, misses = _with_vertices(moves, misses, miss)
+    for _ in range(6 if refinements > 1 else 1):
+        moves, misses = _with_vertices(moves, misses, miss)
     return _refine(moves, misses, miss, refinements), seen
 
 
@@ -106,10 +107,11 @@ def _with_vertices(moves, misses, miss):
     i, j = np.nonzero(dips)
     if not len(i):
         return moves, misses
-    gap = moves[i, j + 1] - moves[i, j]
-    bend = a[i, j] - 2 * b[i, j] + c[i, j]
-    shift = np.where(bend != 0, 0.5 * (a[i, j] - c[i, j]) / np.where(bend == 0, 1, bend), 0.0)
-    at = moves[i, j + 1] + np.clip(shift, -1, 1) * gap
+    left, right = moves[i, j + 1] - moves[i, j], moves[i, j + 1] - moves[i, j + 2]
+    p, q = left * (b[i, j] - c[i, j]), right * (b[i, j] - a[i, j])
+    bend = np.where(p == q, 1.0, p - q)
+    at = moves[i, j + 1] - 0.5 * np.where(p == q, 0.0, (left * p - right * q) / bend)
+    at = np.clip(at, moves[i, j], moves[i, j + 2])
     value = miss(i, at)
     extra = np.bincount(i, minlength=len(moves)).max()
     more_moves, more = np.full((len(moves), extra), np.nan), np.full((len(moves), extra), np.nan)
@@ -126,10 +128,10 @@ def _refine(moves, misses, miss, refinements):
     """The nearest bracket of each row, narrowed by chords (Illinois form)."""
     result = np.full(len(moves), np.nan)
     a, b, fa, fb = moves[:, :-1], moves[:, 1:], misses[:, :-1], misses[:, 1:]
-    with np.errstate(invalid="ignore"):
+    with np.errstate(invalid="ignore", divide="ignore"):
         hit = fa * fb <= 0
-        far = np.where(hit, np.minimum(np.abs(a), np.abs(b)), np.inf)
-        far = np.where(hit & (a <= 0) & (b >= 0), 0.0, far)
+        root = np.where(fa == fb, a, a - fa * (b - a) / (fb - fa))
+        far = np.where(hit, np.abs(root), np.inf)
     pick = far.argmin(axis=1)
     rows = np.flatnonzero(np.isfinite(far[np.arange(len(moves)), pick]))
     if not len(rows):

@@ -16,5 +16,8 @@ def number_in(name: str, value, low: float, high: float, unit: str = "") -> floa
     if isinstance(value, bool) or not isinstance(value, Real):
         raise ValueError(f"{allowed}, got {value!r}")
     if not isfinite(value) or not low <= value <= high:
-        raise ValueError(f"{allowed}, got {value:g}")
+        shown = f"{value:g}"
+        raise ValueError(
+            f"{allowed}, got {value!r}" if low <= float(shown) <= high else f"{allowed}, got {shown}"
+        )
     return float(value)

@@ -62,20 +62,22 @@ class _AnySurface:
         self.nodes_m = self.nodes_ft * units.FOOT_M
         walls = [0.0, *self.breaks_ft, units.LANE_FT]
         zone = [bisect_right(self.breaks_ft, x) for x in self.nodes_ft[:-1]]
-        self.window = [(walls[i] + _NUDGE_FT, walls[i + 1] - _NUDGE_FT) for i in zone]
+        self.low_ft = np.array([walls[i] + _NUDGE_FT for i in zone])  # what each step may see
+        self.high_ft = np.array([walls[i + 1] - _NUDGE_FT for i in zone])
 
     def mu(self, hand):
         friction, sign = self.surface.friction, 1.0 if hand == "right" else -1.0
-        made = {}
-        for low, high in self.window:
-            if (low, high) not in made:
 
-                def mu(x, y, slip, low=low, high=high):
-                    board = units.MIDDLE_BOARD + sign * y / units.BOARD_M
-                    return float(friction(board, min(max(x / units.FOOT_M, low), high), max(slip, 0.0)))
+        def between(low, high):
+            def mu(x, y, slip):
+                board = units.MIDDLE_BOARD + sign * y / units.BOARD_M
+                return float(friction(board, min(max(x / units.FOOT_M, low), high), max(slip, 0.0)))
 
-                made[low, high] = mu
-        return [made[pair] for pair in self.window]
+            return mu
+
+        return [
+            between(low, high) for low, high in zip(self.low_ft.tolist(), self.high_ft.tolist(), strict=True)
+        ]
 
     def field(self, hand):
         return _CalledField(self, hand)
@@ -96,7 +98,7 @@ class _CalledField:
         return self.within(k, np.full(len(y), a + 0.5 * stage * (b - a)), y, slip)
 
     def within(self, k, x, y, slip):
-        low, high = self.lane.window[k]
+        low, high = self.lane.low_ft[k], self.lane.high_ft[k]
         board = units.MIDDLE_BOARD + self.sign * y / units.BOARD_M
         x_ft = np.clip(x / units.FOOT_M, low, high)
         return np.asarray(self.lane.surface.friction(board, x_ft, np.maximum(slip, 0.0)), dtype=float)

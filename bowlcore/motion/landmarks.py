@@ -29,7 +29,7 @@ def landmarks(nodes_m, y, slip, motion, roll_x):
     gutter_m = _gutter(nodes_m, y, slip, motion, turn_x, turn_y)
     end_m = nodes_m[-1]
     # a turn from out to in is the outermost point; otherwise one of the two ends is
-    outward = (first < 0) & (last > 0)
+    outward = (first < 0) & (last > 0) & np.isfinite(turn_x)  # a slope of 1e-200 turns nowhere
     falls = y[-1] < y[0]
     break_x = np.where(outward, turn_x, np.where(falls, end_m, 0.0))
     break_y = np.where(outward, turn_y, np.where(falls, y[-1], y[0]))
@@ -40,6 +40,7 @@ def landmarks(nodes_m, y, slip, motion, roll_x):
     board = y[-1] / units.BOARD_M + units.MIDDLE_BOARD
     break_board = break_y / units.BOARD_M + units.MIDDLE_BOARD
     hook_m = _hook_start(nodes_m, slip)
+    hook_m = np.where(hook_m > roll_x, roll_x, hook_m)  # both may lie within one step
     feet = 1.0 / units.FOOT_M
     return {
         "entry_board": np.where(lost, np.nan, board),
@@ -60,7 +61,7 @@ def _turning_point(nodes, y, slip, motion, first, last):
     turns = np.flatnonzero(first * last < 0)
     if len(turns):
         slopes = _slope_of(motion, slip[:, turns], turns)
-        k = np.argmax(slopes * slopes[0] <= 0, axis=0) - 1
+        k = np.argmax(np.sign(slopes) != np.sign(slopes[0]), axis=0) - 1
         pick = np.arange(len(turns))
         h = nodes[k + 1] - nodes[k]
         d0, d1 = slopes[k, pick] * h, slopes[k + 1, pick] * h

@@ -73,12 +73,8 @@ def sweep_columns(columns, surface, ball=None, index=None, at_ft=None):
             if at_ft is not None:
                 places[block] = board
     if not parts:
-        empty = (
-            landmarks(lane.nodes_m, *np.zeros((2, 2, 0)), Motion(*[np.zeros(0)] * 6), np.zeros(0))
-            if count
-            else {}
-        )
-        return empty, places
+        none = np.zeros(0)
+        return landmarks(lane.nodes_m[:2], *np.zeros((2, 2, 0)), Motion(*[none] * 6), none), places
     return parts, places
 
 
@@ -157,7 +153,8 @@ def _columns(releases):
         bad = np.flatnonzero(~((values >= low) & (values <= high)))
         if len(bad):
             raise ValueError(
-                f"row {releases.index[bad[0]]}: {name} must be a number between {low:g} and {high:g} {unit}, got {values[bad[0]]:g}"
+                f"row {releases.index[bad[0]]}: {name} must be a number between {low:g} and {high:g} {unit}, "
+                f"got {values[bad[0]]:g}"
             )
     bad = np.flatnonzero(~np.isin(columns["hand"].astype(str), ("right", "left")))
     if len(bad):
@@ -171,6 +168,10 @@ def _numbers(series, name):
     try:
         return series.to_numpy(dtype=float)
     except (TypeError, ValueError):
-        raise ValueError(
-            f"column {name} must hold numbers, got {series.iloc[0]!r} in its first row"
-        ) from None
+        pass
+    for row, value in series.items():
+        try:
+            float(value)
+        except (TypeError, ValueError):
+            raise ValueError(f"row {row}: {name} must be a number, got {str(value)[:40]!r}") from None
+    raise ValueError(f"column {name} must hold numbers")

@@ -120,6 +120,8 @@ def load_pattern(name_or_path) -> OilPattern:
     ValueError
         One sentence naming the file, the line, the value and the allowed range.
     """
+    if not isinstance(name_or_path, str | Path) or len(str(name_or_path)) > 1000:
+        raise ValueError(f"a pattern is a name or the path of a file, got {str(name_or_path)[:60]!r}")
     given = Path(name_or_path)
     shipped = data_folder() / "patterns" / f"{name_or_path}.csv"
     if given.suffix == "" and not given.exists():
@@ -132,6 +134,10 @@ def load_pattern(name_or_path) -> OilPattern:
     columns = [name for name in table.columns if name != "distance_ft"]
     if "distance_ft" not in table.columns or len(columns) < 2:
         raise ValueError(f"{given.name}: columns distance_ft and at least two boards b01 ... b39 are needed")
+    if len(table) < 2:
+        raise ValueError(
+            f"{given.name}: rows for at least two distances (distance_ft) are needed, got {len(table)}"
+        )
     boards = [_board(given.name, name) for name in columns]
     lines = table.attrs["lines"]
     x = table["distance_ft"].to_numpy()

@@ -47,7 +47,7 @@ def make_pattern(
     side_ratio : float
         Middle boards over outside boards at 10 ft, 1 (flat) and more; infinite: bare outside.
     taper : float
-        Share of the front's oil that is left where the end ramp begins to bite, 0.2 to 1.
+        Share of the front's oil that is left where the end ramp begins to bite, 0.35 to 1.
     end_ramp_ft : float
         Length over which the oil runs out, 1 to 30 ft.
 
@@ -58,7 +58,7 @@ def make_pattern(
     """
     number_in("length_ft", length_ft, 25, 55, "ft")
     number_in("volume_ml", volume_ml, 3, 60, "mL")
-    number_in("taper", taper, 0.2, 1)
+    number_in("taper", taper, 0.35, 1)
     number_in("end_ramp_ft", end_ramp_ft, 1, 30, "ft")
     if isinstance(side_ratio, bool) or not isinstance(side_ratio, int | float) or not side_ratio >= 1:
         raise ValueError(f"side_ratio must be a number from 1 (flat) upwards, got {side_ratio!r}")

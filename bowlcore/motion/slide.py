@@ -181,7 +181,7 @@ def _first_zero(f0, f1, d0, d1):
         new = p - step
         if not low < new < high:
             new = 0.5 * (low + high)
-        if abs(new - p) < 1e-14:
+        if abs(new - p) < 1e-12:
             return new
         p = new
     return p

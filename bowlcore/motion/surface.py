@@ -100,9 +100,12 @@ class ZonedLane:
     """
 
     def __init__(self, zones):
-        self.zones = tuple((float(end), float(friction)) for end, friction in zones)
+        try:
+            self.zones = tuple((float(end), float(friction)) for end, friction in zones)
+        except (TypeError, ValueError):
+            raise ValueError(f"zones must be pairs (end_ft, friction), got {str(zones)[:60]}") from None
         ends = [end for end, _ in self.zones]
-        if not ends or any(b <= a for a, b in zip([0.0, *ends], ends, strict=False)):
+        if not ends or not all(a < b for a, b in zip([0.0, *ends], ends, strict=False)):
             raise ValueError(f"zones must end at rising distances above 0 ft, got {ends}")
         if ends[-1] < 60:
             raise ValueError(f"the last zone must end at 60 ft or beyond, got {ends[-1]:g} ft")

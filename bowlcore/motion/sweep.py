@@ -27,7 +27,7 @@ def sweep(field, motion, nodes, y, g, loft):
     ----------
     field : object
         .on_step(k, stage, y, slip) at the start (0), middle (1) and end (2) of step k;
-        .within(k, x, y, slip) anywhere in step k, with an array x.
+        .within(k, x, y, slip) anywhere in step k, with arrays k and x or a single k.
     motion : Motion of arrays
     nodes : array [m]
     y, loft : arrays [m]
@@ -45,41 +45,61 @@ def sweep(field, motion, nodes, y, g, loft):
     roll_x = np.where(slip > 0, np.nan, nodes[0])
     any_loft = bool((loft > nodes[0]).any())
     rx, ry, ax, ay = motion[:4]
+    ends = []  # (shots, step, x, y, slip) where a shot's last slipping step begins
     for k in range(len(nodes) - 1):
         x, end = nodes[k], nodes[k + 1]
-        h = end - x
-        new_y, new_slip = _full_step(field, k, h, rx, ry, ax, ay, gain, y, slip)
+        new_y, new_slip = _full_step(field, k, end - x, rx, ry, ax, ay, gain, y, slip)
         if any_loft:
             landing = np.flatnonzero((loft > x) & (loft <= end) & (slip > 0))
             if len(landing):
-                m = _take(motion, landing)
-                from_x, s0 = loft[landing], slip[landing]
-                y0 = y[landing] + m.slope(s0) * (from_x - x)
+                m, s0 = _take(motion, landing), slip[landing]
+                y0 = y[landing] + m.slope(s0) * (loft[landing] - x)
                 gain[landing] = friction_gain
-                rolled = _to(field, k, m, friction_gain, from_x, end, y0, s0)
-                new_y[landing], new_slip[landing] = rolled[0], rolled[1]
-                _stop(landing, rolled[2], gain, roll_x)
-        ended = np.flatnonzero((new_slip <= 0) & (gain > 0))
-        if len(ended):
-            m = _take(motion, ended)
-            from_x = np.full(len(ended), x)
-            rolled = _to(field, k, m, friction_gain, from_x, end, y[ended], slip[ended])
-            new_y[ended], new_slip[ended] = rolled[0], rolled[1]
-            _stop(ended, rolled[2], gain, roll_x)
+                new_y[landing], new_slip[landing] = _free_step(
+                    field, k, m, friction_gain, loft[landing], end - loft[landing], y0, s0
+                )
+                out = landing[new_slip[landing] <= 0]
+                if len(out):
+                    ends.append(
+                        (
+                            out,
+                            k,
+                            loft[out],
+                            y[out] + _take(motion, out).slope(slip[out]) * (loft[out] - x),
+                            slip[out],
+                        )
+                    )
+                    gain[out], new_slip[out] = 0.0, 0.0
+        out = np.flatnonzero((new_slip <= 0) & (gain > 0))
+        if len(out):
+            ends.append((out, k, np.full(len(out), x), y[out], slip[out]))
+            gain[out], new_slip[out] = 0.0, 0.0
         y, slip = new_y, new_slip
         places[k + 1], slips[k + 1] = y, slip
+    if ends:
+        _roll_out(field, motion, nodes, friction_gain, ends, places, roll_x)
     return places, slips, roll_x
+
+
+def _roll_out(field, motion, nodes, gain, ends, places, roll_x):
+    """Find where each ending shot begins to roll, and carry it straight on from there."""
+    shots = np.concatenate([part[0] for part in ends])
+    k = np.concatenate([np.full(len(part[0]), part[1]) for part in ends])
+    x, y, slip = (np.concatenate([part[i] for part in ends]) for i in (2, 3, 4))
+    m, h = _take(motion, shots), nodes[k + 1] - x
+    y1, slip1 = _free_step(field, k, m, gain, x, h, y, slip)
+    fall0 = -h * gain * field.within(k, x, y, slip) / (m.roll_x + m.along_x * slip)
+    fall1 = -h * gain * field.within(k, x + h, y1, slip1) / (m.roll_x + m.along_x * slip1)
+    part = h * first_zero_many(slip, slip1, fall0, fall1)
+    y_roll, _ = _free_step(field, k, m, gain, x, part, y, slip)
+    roll_x[shots] = x + part
+    beyond = np.arange(len(nodes))[:, None] > k
+    straight = y_roll + m.slope(0.0) * (nodes[:, None] - roll_x[shots])
+    places[:, shots] = np.where(beyond, straight, places[:, shots])
 
 
 def _take(motion, which):
     return Motion(*(part[which] if np.ndim(part) else part for part in motion))
-
-
-def _stop(which, where, gain, roll_x):
-    """Note the roll-out of those that rolled."""
-    rolls = np.isfinite(where)
-    gain[which[rolls]] = 0.0
-    roll_x[which[rolls]] = where[rolls]
 
 
 def _full_step(field, k, h, rx, ry, ax, ay, gain, y, slip):
@@ -114,26 +134,8 @@ def _full_step(field, k, h, rx, ry, ax, ay, gain, y, slip):
     return y_sum, s_sum
 
 
-def _to(field, k, m, gain, x, end, y, slip):
-    """Free steps from x (array) to `end`, stopping at roll-out: (y, slip, roll_x or NaN) there."""
-    y1, s1 = _free_step(field, k, m, gain, x, end - x, y, slip)
-    roll_x = np.full(len(y), np.nan)
-    out = np.flatnonzero(s1 <= 0)
-    if len(out):
-        mo, xo, yo, so = _take(m, out), x[out], y[out], slip[out]
-        h = end - xo
-        d0 = -h * gain * field.within(k, xo, yo, so) / (mo.roll_x + mo.along_x * so)
-        d1 = -h * gain * field.within(k, xo + h, y1[out], s1[out]) / (mo.roll_x + mo.along_x * s1[out])
-        part = h * first_zero_many(so, s1[out], d0, d1)
-        y_roll, _ = _free_step(field, k, mo, gain, xo, part, yo, so)
-        roll_x[out] = xo + part
-        y1[out] = y_roll + mo.slope(0.0) * (end - roll_x[out])
-        s1[out] = 0.0
-    return y1, s1, roll_x
-
-
 def _free_step(field, k, m, gain, x, h, y, slip):
-    """RK4 with a step of its own for each shot."""
+    """RK4 with a place and a length of its own for each shot."""
     half = 0.5 * h
 
     def rates(x, y, s):
@@ -160,7 +162,7 @@ def first_zero_many(f0, f1, d0, d1):
         slope = d0 + p * (2.0 * c2 + 3.0 * p * c3)
         new = p - value / np.where(slope == 0, 1.0, slope)
         new = np.where((new > low) & (new < high), new, 0.5 * (low + high))
-        if np.abs(new - p).max() < 1e-14:
+        if np.abs(new - p).max() < 1e-12:
             return new
         p = new
     return p
