@@ -20,8 +20,15 @@ _HOME = {
     "aim": "motion.aiming",
     "load_balls": "motion.ball",
     "Settings": "display.settings",
+    "settings_panel": "display.settings",
     "path_lab_panel": "display.path_lab",
     "first_shot_panel": "display.first_shot",
+    "trust_panel": "display.trust",
+    "best_rotation_panel": "display.best_rotation",
+    "show_rows": "display.shown",
+    "show_words": "display.shown",
+    "predict": "display.questions",
+    "check": "display.questions",
     "published_shot_panel": "display.published_shot",
 }
 

@@ -1,0 +1,85 @@
+"""All the lines of one release into the pocket: how far in it stands, and the angle each line gives.
+
+Boards from the bowler's own side, angles in degrees, distances in feet.
+"""
+
+from dataclasses import replace
+from math import isfinite
+from typing import NamedTuple
+
+import numpy as np
+
+from bowlcore.coaching.words import POCKET_BOARD
+from bowlcore.motion.many import sweep_columns
+from bowlcore.motion.path import simulate
+from bowlcore.motion.release import FIELD_NAMES
+
+_FEET = np.arange(4.0, 37.5, 1.0)  # laydown boards tried, from the present one's fraction of a board
+_OPENING = np.arange(-16.0, 2.1, 0.75)  # target minus laydown, boards tried
+
+
+class Lines(NamedTuple):
+    """One entry a line, arrays of equal length."""
+
+    laydown_board: np.ndarray
+    target_board: np.ndarray
+    entry_angle_deg: np.ndarray
+    roll_start_ft: np.ndarray  # inf where the ball still slips at the pins
+
+
+def lines_to_pocket(release, surface, ball, entry_board=POCKET_BOARD) -> Lines:
+    """Every line found on a grid of whole moves of the feet, good to about 0.05 degree.
+
+    Several lines may start from one place: a wide one that rolls early and a straighter one.
+    """
+    feet, opening = np.meshgrid(_FEET + release.laydown_board % 1.0, _OPENING, indexing="ij")
+    target = feet + opening
+    inside = (target >= 1) & (target <= 39)
+    shots = {name: np.full(inside.sum(), getattr(release, name)) for name in FIELD_NAMES}
+    shots["laydown_board"], shots["target_board"] = feet[inside], target[inside]
+    marks, _ = sweep_columns(shots, surface, ball)
+    miss, angle, roll = (np.full(feet.shape, np.nan) for _ in range(3))
+    miss[inside] = marks["entry_board"] - entry_board
+    angle[inside] = marks["entry_angle_deg"]
+    roll[inside] = np.where(np.isfinite(marks["roll_start_ft"]), marks["roll_start_ft"], np.inf)
+    with np.errstate(invalid="ignore"):
+        i, j = np.nonzero(miss[:, :-1] * miss[:, 1:] <= 0)
+    a, b = miss[i, j], miss[i, j + 1]
+    part = np.where(a == b, 0.0, a / np.where(a == b, 1.0, a - b))
+
+    def between(values):
+        with np.errstate(invalid="ignore"):
+            mixed = values[i, j] + part * (values[i, j + 1] - values[i, j])
+        return np.where(np.isfinite(mixed), mixed, np.where(part < 0.5, values[i, j], values[i, j + 1]))
+
+    return Lines(feet[i, j], between(target), between(angle), between(roll))
+
+
+def nearest_line(release, lines, surface, ball, entry_board=POCKET_BOARD):
+    """The line that asks for the smallest move (the larger of feet and target), to 0.001 board; or None.
+
+    The feet move by whole boards or not at all; the target is then found exactly.
+    """
+    if not len(lines.laydown_board):
+        return None
+    moves = np.maximum(
+        np.abs(lines.laydown_board - release.laydown_board), np.abs(lines.target_board - release.target_board)
+    )
+    i = int(moves.argmin())
+    stand = replace(release, laydown_board=float(lines.laydown_board[i]))
+
+    def miss(target):
+        return simulate(replace(stand, target_board=target), surface, ball).entry_board - entry_board
+
+    target, before = float(lines.target_board[i]), float(lines.target_board[i]) + 0.1
+    off, off_before = miss(target), miss(before)
+    for _ in range(8):
+        if abs(off) < 1e-3:
+            return replace(stand, target_board=target)
+        if not isfinite(off) or not isfinite(off_before) or off == off_before:
+            return None
+        step = -off * (target - before) / (off - off_before)
+        before, off_before = target, off
+        target += min(max(step, -0.5), 0.5)
+        off = miss(min(max(target, 1.0), 39.0))
+    return None

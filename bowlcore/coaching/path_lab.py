@@ -1,0 +1,142 @@
+"""What the path lab answers: one release on the same line and re-aimed, and every line to the pocket."""
+
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+from bowlcore.coaching import telling, words
+from bowlcore.coaching.lines import Lines, lines_to_pocket, nearest_line
+from bowlcore.motion.ball import Ball, load_balls
+from bowlcore.motion.oil import load_pattern
+from bowlcore.motion.path import BallPath, simulate
+from bowlcore.motion.release import RANGES, Release
+from bowlcore.motion.surface import FrictionLaw, OiledLane
+
+SHOWS = ("same line", "re-aimed", "both")
+
+
+@dataclass(frozen=True)
+class Shot:
+    """A release with its path and a name."""
+
+    name: str
+    release: Release
+    path: BallPath
+
+
+@dataclass(frozen=True)
+class LabAnswer:
+    """Everything a picture of the lab needs."""
+
+    same: Shot
+    aimed: Shot | None
+    lines: Lines
+    sentence: str
+    rows: list
+
+
+@lru_cache(maxsize=32)
+def lane_of(pattern: str, house_percent: float = 0.0) -> OiledLane:
+    """A shipped pattern in a house that plays looser (+) or tighter (-) than the model, in percent."""
+    return OiledLane(load_pattern(pattern), FrictionLaw().scaled(1.0 + house_percent / 100.0))
+
+
+@lru_cache(maxsize=32)
+def ball_of(name: str) -> Ball:
+    """A demo ball by name."""
+    return load_balls()[name]
+
+
+def as_a_hand_does_it(release: Release, steps: float, rotation_deg: float, tilt_deg: float, revs_rpm: float):
+    """Coming round the ball by so many steps (negative: staying behind it): three numbers move together.
+
+    The amounts a step are the person's own; what a real hand does was not measured here.
+    """
+
+    def moved(name, by):
+        low, high, _ = RANGES[name]
+        return min(max(getattr(release, name) + steps * by, low), high)
+
+    return replace(
+        release,
+        axis_rotation_deg=moved("axis_rotation_deg", rotation_deg),
+        axis_tilt_deg=moved("axis_tilt_deg", tilt_deg),
+        rev_rate_rpm=moved("rev_rate_rpm", revs_rpm),
+    )
+
+
+def answer(
+    release, surface, ball, *, show="both", metric=False, kept: Shot | None = None, hand_steps=0
+) -> LabAnswer:
+    """The lab's picture in numbers and words.
+
+    Parameters
+    ----------
+    release, surface, ball : as for `simulate`
+    show : "same line", "re-aimed" or "both"
+    metric : bool
+        Metres and km/h in the words.
+    kept : Shot
+        An earlier shot to compare with.
+    hand_steps : float
+        Not 0 when the release was moved as a hand moves it: the words then give the numbers.
+
+    Raises
+    ------
+    ValueError
+        From `simulate`, in words.
+    """
+    same = Shot("same line", release, simulate(release, surface, ball))
+    lines = lines_to_pocket(release, surface, ball)
+    line = nearest_line(release, lines, surface, ball)
+    aimed = None if line is None else Shot("re-aimed", line, simulate(line, surface, ball))
+    parts = []
+    if hand_steps:
+        parts.append(
+            f"With this hand: rotation {words.degrees(release.axis_rotation_deg)}, "
+            f"tilt {words.degrees(release.axis_tilt_deg)}, {words.revs(release.rev_rate_rpm)}."
+        )
+    if show != "re-aimed":
+        told = f"On the same line the ball {telling.tell(same.path, metric)}"
+        lost = same.path.gutter_ft == same.path.gutter_ft
+        parts.append(told + ("." if lost else f": {words.hit(same.path.entry_board)}."))
+    if show != "same line":
+        parts.append(_aimed_words(aimed, show, metric))
+        if aimed is not None:
+            i = int(lines.entry_angle_deg.argmax())
+            parts.append(
+                f"The steepest line of this release starts from {words.board(lines.laydown_board[i])}: "
+                f"{words.degrees(lines.entry_angle_deg[i])}."
+            )
+    if kept is not None:
+        parts.append(_against(kept, same if show != "re-aimed" or aimed is None else aimed))
+    shots = [
+        shot
+        for shot in (same if show != "re-aimed" else None, aimed if show != "same line" else None, kept)
+        if shot
+    ]
+    rows = [telling.row(shot.name, shot.release, shot.path, metric) for shot in shots]
+    return LabAnswer(same, aimed, lines, " ".join(parts), rows)
+
+
+def _aimed_words(aimed, show, metric):
+    if aimed is None:
+        return "Re-aimed: no line of this release reaches the pocket on this lane, wherever it is laid down."
+    where = f"laid down on {words.board(aimed.release.laydown_board)}, over {words.board(aimed.release.target_board)}"
+    if show == "both":
+        rolls = words.rolling(aimed.path.roll_start_ft, metric)
+        return f"Re-aimed to the pocket ({where}) it comes in at {telling.entry(aimed.path)} and {rolls}."
+    return f"Re-aimed to the pocket ({where}) the ball {telling.tell(aimed.path, metric)}."
+
+
+def _against(kept, now):
+    """One comparison with the kept shot, in what a coach can see."""
+    a, b = kept.path, now.path
+    if a.gutter_ft == a.gutter_ft or b.gutter_ft == b.gutter_ft:
+        return "Against the kept shot nothing can be compared: one of the two is in the gutter."
+    # differences of the numbers on the screen, so that the words agree with them
+    boards = words.to_half(b.entry_board) - words.to_half(a.entry_board)
+    angle = words.to_half(b.entry_angle_deg) - words.to_half(a.entry_angle_deg)
+    higher = f"{words.count(abs(boards), 'board')} {'higher' if boards > 0 else 'lower'}"
+    steeper = f"{words.degrees(abs(angle))} {'steeper' if angle > 0 else 'flatter'}"
+    seen = [text for text, size in ((higher, abs(boards)), (steeper, abs(angle))) if size]
+    return f"Against the kept shot: {' and '.join(seen) or 'no difference that an eye could see'}."

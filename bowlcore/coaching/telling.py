@@ -1,0 +1,62 @@
+"""A path told in one sentence, and as a row of a table."""
+
+from math import isfinite
+
+import numpy as np
+
+from bowlcore.coaching import words
+
+
+def tell(path, metric=False) -> str:
+    """What the ball does, foul line to pins, without a subject: "starts to hook at 40 ft, ..."."""
+    if isfinite(path.gutter_ft):
+        return f"goes into the gutter at {words.distance(path.gutter_ft, metric)}"
+    parts = []
+    if isfinite(path.hook_start_ft):
+        verb = (
+            "starts to hook" if abs(path.entry_angle_deg - path.heading_deg[0]) >= 0.25 else "feels the lane"
+        )
+        parts.append(f"{verb} at {words.distance(path.hook_start_ft, metric)}")
+    if 0 < path.breakpoint_ft < 60:
+        where = words.distance(path.breakpoint_ft, metric)
+        parts.append(f"has its breakpoint on {words.board(path.breakpoint_board)} at {where}")
+    parts.append(words.rolling(path.roll_start_ft, metric))
+    return ", ".join(parts) + f" and comes in on {words.board(path.entry_board)} at {entry(path)}"
+
+
+def first_sign(path) -> str:
+    """What the first fifth of friction's work looks like: a hook, or hardly anything."""
+    turned = np.nanmax(np.abs(path.heading_deg - path.heading_deg[0]))
+    return "starts to hook" if turned >= 0.5 else "feels the lane"
+
+
+def entry(path) -> str:
+    """Entry angle in words; a ball that runs outwards at the pins says so."""
+    if path.entry_angle_deg < -0.25:
+        return f"{words.degrees(-path.entry_angle_deg)}, moving out"
+    return words.degrees(abs(path.entry_angle_deg))
+
+
+def row(name, release, path, metric=False) -> dict:
+    """One shot as a row, column titles with units."""
+    far = "m" if metric else "ft"
+
+    def place(feet):
+        return words.distance(feet, metric).rsplit(" ", 1)[0] if isfinite(feet) else "no"
+
+    gone = isfinite(path.gutter_ft)
+    return {
+        "shot": name,
+        "feet (laydown board)": words.halves(release.laydown_board),
+        "target (board)": words.halves(release.target_board),
+        "launch": words.launch(release.launch_heading_deg),
+        f"starts to hook ({far})": place(path.hook_start_ft),
+        "breakpoint (board)": words.halves(path.breakpoint_board),
+        f"breakpoint ({far})": place(path.breakpoint_ft),
+        f"rolls from ({far})": place(path.roll_start_ft),
+        "entry (board)": "gutter" if gone else words.halves(path.entry_board),
+        "entry angle (degrees)": "" if gone else words.halves(path.entry_angle_deg),
+        f"speed at pins ({'km/h' if metric else 'mph'})": (
+            "" if gone else words.speed(path.entry_speed_mph, metric).split(" ")[0]
+        ),
+    }

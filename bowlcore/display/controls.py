@@ -1,0 +1,171 @@
+"""The controls of a panel: a slider with a number box, a list, a row of choices.
+
+A control's `value` is in the trade's units whatever the screen shows. Each has `name`, `widget`,
+`value`, `ends` (the values at both ends, for tests), `put(value)` and `on_change(callback)`.
+"""
+
+from contextlib import contextmanager
+from math import ceil, floor, isfinite
+
+import ipywidgets as widgets
+
+_LABEL = "176px"
+
+
+@contextmanager
+def starting(given):
+    """Reads starting values by name; at the end, a name that no control asked for is refused."""
+    asked = []
+
+    def at(name, default):
+        asked.append(name)
+        return given.get(name, default)
+
+    yield at
+    for name in given:
+        if name not in asked:
+            raise ValueError(f"this panel has no control {name!r}; it has {', '.join(asked)}")
+
+
+class Number:
+    """A slider and a labelled number box that move together.
+
+    Parameters
+    ----------
+    name, label : str
+    unit : str
+    low, high, step, start : float
+        In the trade's unit.
+    metric : (unit, factor, step), optional
+        What the screen shows when the settings say metric: value x factor.
+    """
+
+    def __init__(self, name, label, unit, low, high, step, start, metric=None):
+        self.name, self.label, self.start = name, label, start
+        self.low, self.high, self.step = low, high, step
+        self._shown = {False: (unit, 1.0, step), True: metric or (unit, 1.0, step)}
+        self._metric, self._busy, self._listeners, self._errors = False, False, [], []
+        if not low <= start <= high:
+            raise ValueError(f"{name} must be between {low:g} and {high:g} {unit}, got {start:g}")
+        self.value = float(start)
+        self.slider, self.box = widgets.FloatSlider(), widgets.FloatText()
+        self.slider.layout.width = "220px"
+        self.slider.readout = False
+        self.slider.add_class("bm-slider")
+        self.box.layout.width, self.box.style.description_width = "266px", _LABEL
+        self.widget = widgets.HBox([self.box, self.slider], layout=widgets.Layout(width="500px"))
+        self.use_units(False)
+        self.slider.observe(self._slid, "value")
+        self.box.observe(self._typed, "value")
+
+    @property
+    def ends(self):
+        return self.low, self.high
+
+    def on_change(self, callback, on_error=lambda text: None):
+        self._listeners.append(callback)
+        self._errors.append(on_error)
+
+    def use_units(self, metric):
+        """Show trade or metric units; the value itself stays as it is."""
+        self._metric = metric
+        unit, factor, step = self._shown[metric]
+        title = f"{self.label}, {unit}"
+        low, high = (
+            ceil(self.low * factor / step - 1e-9) * step,
+            floor(self.high * factor / step + 1e-9) * step,
+        )
+        self._busy = True
+        self.slider.min, self.slider.max = min(self.slider.min, low), max(self.slider.max, high)
+        self.slider.step = self.box.step = step
+        self.slider.min, self.slider.max = low, high
+        self.slider.description = self.box.description = title
+        self._show()
+        self._busy = False
+
+    def put(self, value):
+        """Set the value [trade unit] without telling anyone."""
+        self.value = float(value)
+        self._busy = True
+        self._show()
+        self._busy = False
+
+    def _show(self):
+        _, factor, step = self._shown[self._metric]
+        shown = _tidy(self.value * factor, step if factor != 1.0 else None)
+        self.slider.value = shown
+        self.box.value = shown
+
+    def _slid(self, change):
+        if self._busy:
+            return
+        _, factor, step = self._shown[self._metric]
+        self._accept(round(change.new / step) * step, factor)
+
+    def _typed(self, change):
+        if self._busy:
+            return
+        unit, factor, step = self._shown[self._metric]
+        low, high = self.slider.min, self.slider.max
+        if not isfinite(change.new) or not low <= change.new <= high:
+            for tell in self._errors:
+                tell(f"{self.label} must be between {low:g} and {high:g} {unit}, got {change.new:g}")
+            return
+        self._accept(change.new, factor)
+
+    def _accept(self, shown, factor):
+        """Take a shown number as the value, and write it back without floating noise."""
+        shown = _tidy(shown)
+        self.value = min(max(shown / factor, self.low), self.high)
+        self._busy = True
+        self.slider.value = self.box.value = shown
+        self._busy = False
+        for tell in self._errors:
+            tell("")
+        for callback in self._listeners:
+            callback()
+
+
+def _tidy(value, step=None):
+    """A number without floating noise, on the step if one is given."""
+    return round(round(value / step) * step if step else value, 6)
+
+
+class Choice:
+    """A list to pick from, or a row of buttons when there are few."""
+
+    def __init__(self, name, label, options, start, buttons=False):
+        self.name, self.label, self.start = name, label, start
+        values = [option[1] if isinstance(option, tuple) else option for option in options]
+        if start not in values:
+            raise ValueError(f"{name} must be one of {', '.join(map(str, values))}, got {start!r}")
+        kind = widgets.ToggleButtons if buttons else widgets.Dropdown
+        self.widget = kind(options=options, value=start, description=label)
+        self.widget.style.description_width = _LABEL
+        if buttons:
+            self.widget.style.button_width = "110px"
+        else:
+            self.widget.layout.width = "490px"
+        self.ends = tuple(values)
+        self._listeners, self._busy = [], False
+        self.widget.observe(self._picked, "value")
+
+    @property
+    def value(self):
+        return self.widget.value
+
+    def on_change(self, callback, on_error=None):
+        self._listeners.append(callback)
+
+    def use_units(self, metric):
+        """Nothing here has a unit."""
+
+    def put(self, value):
+        self._busy = True
+        self.widget.value = value
+        self._busy = False
+
+    def _picked(self, change):
+        if not self._busy:
+            for callback in self._listeners:
+                callback()

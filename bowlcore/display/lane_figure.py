@@ -1,0 +1,162 @@
+"""The lane on its side: foul line left, pins right, own gutter below. Width is stretched.
+
+A background (oil, edges, arrows, axes) drawn once for each lane, and the moving layer: path, landmarks
+and words, whose artists are kept and moved.
+"""
+
+from functools import lru_cache
+
+import numpy as np
+
+from bowlcore.coaching import telling, words
+from bowlcore.display import style
+from bowlcore.display.picture import layer, new_axes, new_figure
+from bowlcore.motion.oil import load_pattern
+from bowlcore.motion.units import FOOT_M
+
+X_LIMITS, Y_LIMITS = (-1.0, 69.0), (-3.0, 43.0)
+_ARROWS = [(5, 12.5), (10, 13.5), (15, 14.5), (20, 15.5), (25, 14.5), (30, 13.5), (35, 12.5)]  # a V, 12-16 ft
+
+
+def _frame(axes):
+    axes.set_xlim(*X_LIMITS)
+    axes.set_ylim(*Y_LIMITS)
+
+
+@lru_cache(maxsize=64)
+def lanes_background(size, places, oil, metric, hand):
+    """SVG of empty lanes: `places` are axes rectangles in a figure of `size` inches.
+
+    `oil` is a shipped pattern's name, or the distance [ft] where a zone of full oil ends.
+    """
+    figure = new_figure(*size)
+    for place in places:
+        _empty_lane(new_axes(figure, *place), oil, metric, hand, last=place == places[-1])
+    return layer(figure)
+
+
+def _empty_lane(axes, oil, metric, hand, last):
+    from matplotlib.colors import LinearSegmentedColormap
+
+    _frame(axes)
+    boards, feet = np.linspace(0.5, 39.5, 79), np.linspace(0.0, 60.0, 121)
+    if isinstance(oil, str):
+        read = boards if hand == "right" else 40.0 - boards
+        shade = 1.0 - np.exp(-load_pattern(oil).oil_um(read[:, None], feet[None, :]) / 0.8)
+    else:
+        shade = np.broadcast_to(feet < oil, (79, 121)).astype(float)
+    quiet = LinearSegmentedColormap.from_list("oil", [style.LANE, style.OIL])
+    axes.imshow(
+        shade, extent=(0, 60, 0.5, 39.5), origin="lower", aspect="auto", cmap=quiet,
+        vmin=0, vmax=1, interpolation="bilinear", zorder=0,
+    )  # fmt: skip
+    for low, high in ((-2.6, 0.5), (39.5, 42.6)):
+        axes.fill_between([0, 62.9], low, high, color=style.GUTTER, linewidth=0, zorder=0)
+    axes.plot([0, 0], [0.5, 39.5], color=style.BLACK, linewidth=1.6)
+    axes.plot([0, 62.9, np.nan, 0, 62.9], [0.5, 0.5, np.nan, 39.5, 39.5], color=style.GREY, linewidth=0.8)
+    for board, at in _ARROWS:
+        axes.plot(
+            [at - 0.7, at, at - 0.7], [board - 0.55, board, board + 0.55], color=style.GREY, linewidth=0.9
+        )
+    axes.plot([60, 60], [words.POCKET_BOARD - words.POCKET_REACH, words.POCKET_BOARD + words.POCKET_REACH],
+              color=style.GREEN, linewidth=4, solid_capstyle="butt", zorder=2)  # fmt: skip
+    for board, name, color in ((22.5, "head pin", style.GREY), (16.5, "pocket", style.GREEN)):
+        axes.text(60.8, board, name, color=color, fontsize=style.TEXT_PT - 1, va="center")
+    axes.plot([60], [20], marker="o", markersize=4.2, color="white", markeredgecolor=style.BLACK, zorder=2)
+    axes.text(0.4, -1.1, "own gutter", color="#404040", fontsize=style.TEXT_PT - 1.5, va="center")
+    side = "right" if hand == "right" else "left"
+    axes.set_ylabel(f"board from the {side}")
+    axes.set_yticks([1, 10, 20, 30, 39])
+    ticks = [0, 3, 6, 9, 12, 15, 18] if metric else [0, 10, 20, 30, 40, 50, 60]
+    axes.set_xticks([t / FOOT_M for t in ticks] if metric else ticks, [str(t) for t in ticks] if last else [])
+    axes.spines["bottom"].set_bounds(0, 60)
+    axes.spines["left"].set_bounds(1, 39)
+    if last:
+        axes.set_xlabel(f"distance from the foul line, {'m' if metric else 'ft'} (width stretched)", x=0.44)
+
+
+class LanePaths:
+    """The moving part of one lane: a heading, a kept path, the path and its landmarks in words."""
+
+    def __init__(self, figure, place, color):
+        self.axes = new_axes(figure, *place, bare=True)
+        _frame(self.axes)
+
+        def line(**look):
+            return self.axes.plot([], [], solid_capstyle="round", **look)[0]
+
+        self.kept = line(color=style.GREY, linewidth=1.4, linestyle=(0, (4, 3)))
+        self.skid = line(color=color, linewidth=1.3)
+        self.hook = line(color=color, linewidth=3.2)
+        self.roll = line(color=color, linewidth=2.2, linestyle=(0, (1, 1.2)))
+        self.dots = line(color=color, linewidth=0, marker="o", markersize=4.5, markeredgecolor="white")
+        halo = {"facecolor": "white", "alpha": 0.75, "edgecolor": "none", "pad": 0.8}
+        self.title = self.axes.text(0, 44.4, "", fontweight="bold", color=color, va="bottom")
+        self.labels = {
+            name: self.axes.text(0, 0, "", ha=ha, va=va, bbox=halo, fontsize=style.TEXT_PT)
+            for name, ha, va in (
+                ("hook", "right", "bottom"),
+                ("break", "center", "top"),
+                ("roll", "right", "bottom"),
+                ("gutter", "left", "bottom"),
+            )
+        }
+        self.entry = self.axes.text(61.0, 7.5, "", va="center", fontweight="bold", color=color)
+
+    def show(self, title, path, metric, kept=None):
+        """Move everything to a path; None empties the lane."""
+        self.title.set_text(title)
+        for artist in (self.kept, self.skid, self.hook, self.roll, self.dots):
+            artist.set_data([], [])
+        for label in (*self.labels.values(), self.entry):
+            label.set_text("")
+        if kept is not None:
+            self.kept.set_data(kept.distance_ft, kept.board)
+        if path is None:
+            return
+        x, board = path.distance_ft, path.board
+        hook, roll = (at if at == at else np.inf for at in (path.hook_start_ft, path.roll_start_ft))
+        for artist, low, high in ((self.skid, 0, hook), (self.hook, hook, roll), (self.roll, roll, 60.0)):
+            artist.set_data(*_piece(x, board, low, min(high, 60.0)))
+        marks = []
+        if hook < np.inf:
+            marks.append((hook, np.interp(hook, x, board)))
+            self._say(
+                "hook",
+                *marks[-1],
+                2.5,
+                f"{telling.first_sign(path)} {words.distance(hook, metric)}",
+                shift=-0.5,
+            )
+        if 0 < path.breakpoint_ft < 60 and not path.gutter_ft == path.gutter_ft:
+            marks.append((path.breakpoint_ft, path.breakpoint_board))
+            text = f"breakpoint {words.board(path.breakpoint_board)}, {words.distance(path.breakpoint_ft, metric)}"
+            if path.breakpoint_board > 6:
+                self._say("break", *marks[-1], -2.2, text)
+            else:  # no room below it
+                self._say("break", *marks[-1], 9.5, text, shift=5.0)
+        if roll < np.inf:
+            marks.append((roll, np.interp(roll, x, board)))
+            self._say("roll", *marks[-1], 4.0, f"rolls from {words.distance(roll, metric)}", shift=0.5)
+        if path.gutter_ft == path.gutter_ft:
+            low = np.nanmin(board) < 20
+            marks.append((path.gutter_ft, 0.5 if low else 39.5))
+            text = f"gutter at {words.distance(path.gutter_ft, metric)}"
+            self._say("gutter", *marks[-1], 2.5 if low else -6.0, text, shift=1.0)
+        else:
+            self.entry.set_text(f"{words.board(path.entry_board)}\n{words.halves(path.entry_angle_deg)}°")
+        self.dots.set_data([m[0] for m in marks], [m[1] for m in marks])
+
+    def _say(self, name, x, board, lift, text, shift=0.0):
+        label = self.labels[name]
+        label.set_text(text)
+        label.set_position((min(max(x + shift, 9.0), 59.0), min(max(board + lift, 2.0), 37.0)))
+
+
+def _piece(x, y, low, high):
+    """The part of a line between two distances."""
+    if not high > low:
+        return [], []
+    inside = (x > low) & (x < high)
+    ends = np.interp([low, high], x, y)
+    return np.r_[low, x[inside], high], np.r_[ends[0], y[inside], ends[1]]
