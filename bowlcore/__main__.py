@@ -1,0 +1,75 @@
+"""The command line: bowlcore open, bowlcore doctor. Errors are one sentence; nothing heavy is loaded here."""
+
+import argparse
+import sys
+from pathlib import Path
+
+from bowlcore import __version__
+
+WELCOME = """\
+Ball Motion Workbook: lessons on how a bowling ball skids, hooks and rolls.
+
+  bowlcore open      open the lessons in your browser
+  bowlcore doctor    if something does not work: check the installation
+
+  bowlcore open --help    says more about opening"""
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message):
+        message = message.removeprefix("argument COMMAND: ")
+        self.exit(2, f"bowlcore: {message}; type bowlcore --help to see what it can do\n")
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = _Parser(
+        prog="bowlcore",
+        usage="bowlcore COMMAND",
+        description=WELCOME,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("--version", action="version", version=f"bowlcore {__version__}")
+    commands = parser.add_subparsers(
+        dest="command", metavar="COMMAND", prog="bowlcore", help=argparse.SUPPRESS
+    )
+
+    opening = commands.add_parser("open", description="Open the lessons in your browser.")
+    opening.add_argument(
+        "folder",
+        nargs="?",
+        type=Path,
+        metavar="FOLDER",
+        help="where your own copies are kept (default: Ball Motion Workbook in your documents)",
+    )
+    opening.add_argument(
+        "--page", default="", metavar="NUMBER", help="the lesson to open, for example 04 (default: the first)"
+    )
+    opening.add_argument(
+        "--no-browser", action="store_true", help="only print the address, to be opened in a browser by hand"
+    )
+
+    commands.add_parser("doctor", description="Check the installation, one line for each thing.")
+    return parser
+
+
+def main(argv=None) -> int:
+    """Run one command; returns the exit code: 0 well, 1 it could not be done, 2 it was typed wrongly."""
+    wanted = _parser().parse_args(argv)
+    try:
+        if wanted.command == "open":
+            from bowlcore.open_lab import open_lab
+
+            return open_lab(wanted.folder, page=wanted.page, browser=not wanted.no_browser)
+        if wanted.command == "doctor":
+            from bowlcore.doctor import run_checks
+
+            return run_checks()
+    except (OSError, ValueError) as problem:
+        print(f"bowlcore: {problem}", file=sys.stderr)
+        return 1
+    print(WELCOME)
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
