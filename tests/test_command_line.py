@@ -133,7 +133,9 @@ def test_a_server_that_does_not_start_is_one_sentence(lessons, capsys, monkeypat
     monkeypatch.setattr(open_lab.signal, "signal", lambda *_: None)
     monkeypatch.setattr(open_lab.work_folder, "fill", lambda _: [])
     assert main(["open", str(lessons)]) == 1
-    assert sentence(capsys) == "bowlcore: The lessons could not be started (the reason); type: bowlcore doctor"
+    assert (
+        sentence(capsys) == "bowlcore: The lessons could not be started (the reason); type: bowlcore doctor"
+    )
 
 
 def test_the_doctor_checks_every_dependency():

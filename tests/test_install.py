@@ -56,7 +56,18 @@ def test_a_plain_install_works_from_another_folder(wheel, tmp_path):
     venv.create(tmp_path / "env", symlinks=sys.platform != "win32")
     bin_folder = tmp_path / "env" / ("Scripts" if sys.platform == "win32" else "bin")
     python = bin_folder / "python"
-    install = [sys.executable, "-m", "pip", "--python", python, "install", "-q", "--no-deps", "--no-index", wheel]
+    install = [
+        sys.executable,
+        "-m",
+        "pip",
+        "--python",
+        python,
+        "install",
+        "-q",
+        "--no-deps",
+        "--no-index",
+        wheel,
+    ]
     subprocess.run(install, check=True)
     [site] = (tmp_path / "env").rglob("site-packages")
     # The dependencies are those of the Python that runs this test.
@@ -65,7 +76,9 @@ def test_a_plain_install_works_from_another_folder(wheel, tmp_path):
     def said(code):
         return subprocess.check_output([python, "-I", "-c", code], text=True, cwd=tmp_path).strip()
 
-    where = "from bowlcore import locate; print(locate.data_folder().parent, locate.workbooks_folder().parent)"
+    where = (
+        "from bowlcore import locate; print(locate.data_folder().parent, locate.workbooks_folder().parent)"
+    )
     assert said(where) == f"{site / 'bowlcore'} {site / 'bowlcore'}"
 
     assert said("from bowlcore.work_folder import *; print(fill(Path('own')))") == "[]"

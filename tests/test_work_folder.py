@@ -10,7 +10,10 @@ LESSON = "04_shape_the_path.ipynb"
 
 
 def notebook(*sources, outputs=(), **metadata):
-    cells = [{"cell_type": "code", "source": source, "outputs": list(outputs), "metadata": {}} for source in sources]
+    cells = [
+        {"cell_type": "code", "source": source, "outputs": list(outputs), "metadata": {}}
+        for source in sources
+    ]
     return json.dumps({"cells": cells, "metadata": metadata, "nbformat": 4, "nbformat_minor": 5})
 
 
@@ -46,7 +49,9 @@ def test_an_unchanged_copy_follows_the_newer_lesson(own, shipped):
 
 
 def test_what_jupyter_writes_is_not_a_change(own, shipped):
-    (own / LESSON).write_text(notebook(["ver", "sion 1"], "", outputs=[{"text": "17"}], kernelspec={"name": "x"}))
+    (own / LESSON).write_text(
+        notebook(["ver", "sion 1"], "", outputs=[{"text": "17"}], kernelspec={"name": "x"})
+    )
     (shipped / LESSON).write_text(notebook("version 2"))
     assert work_folder.fill(own) == []
     assert (own / LESSON).read_text() == notebook("version 2")

@@ -77,7 +77,9 @@ def test_links_and_the_back_button_lead_from_page_to_page(lesson):
 def test_a_notebook_that_is_no_lesson_is_not_run(lab, page):
     write_notebook(lab.folder / "mine.ipynb", ("code", "print('ran')"), lesson=False)
     page.goto(lab.address("mine.ipynb"))
-    page.locator(".jp-NotebookPanel-toolbar .jp-Notebook-ExecutionIndicator[data-status=idle]").wait_for(timeout=WAIT_MS)
+    page.locator(".jp-NotebookPanel-toolbar .jp-Notebook-ExecutionIndicator[data-status=idle]").wait_for(
+        timeout=WAIT_MS
+    )
     page.wait_for_timeout(2000)
     assert page.locator(".jp-OutputArea-output").count() == 0
     assert page.locator(".jp-Dialog").count() == 0

@@ -1,0 +1,83 @@
+"""The lessons in a real browser: they run, a key on a slider is answered, and anyone can use them."""
+
+import re
+
+import pytest
+
+pytestmark = pytest.mark.browser
+WAIT_MS = 60_000
+LESSONS = {"00_start_here": 3, "04_shape_the_path": 5}  # questions in it
+
+
+@pytest.fixture(params=LESSONS)
+def lesson(request, lab, page):
+    """A lesson, opened and run to its end."""
+    page.faults = []
+    page.on("console", lambda message: page.faults.append(message.text) if message.type == "error" else None)
+    page.goto(lab.address(f"{request.param}.ipynb"))
+    from playwright.sync_api import expect
+
+    expect(page.locator(".bm-question:visible")).to_have_count(LESSONS[request.param], timeout=WAIT_MS)
+    return page
+
+
+def last_lab(page):
+    """The last panel with sliders: in 04 the path lab."""
+    return page.locator(".bm-panel:visible").last
+
+
+def test_an_arrow_key_on_a_slider_changes_the_sentence(lesson):
+    from playwright.sync_api import expect
+
+    panel = last_lab(lesson)
+    panel.scroll_into_view_if_needed()
+    before = panel.locator(".bm-sentence").inner_text()
+    handle = panel.locator(".noUi-handle").first
+    handle.focus()
+    for _ in range(12):
+        lesson.keyboard.press("ArrowRight")
+    expect(panel.locator(".bm-sentence")).not_to_have_text(before, timeout=5000)
+    assert handle.get_attribute("aria-label"), "the handle has no name"
+    assert lesson.outside == []
+    assert lesson.locator(".jp-Dialog").count() == 0
+    assert lesson.faults == []
+    assert (
+        lesson.locator(".jp-RenderedText[data-mime-type='application/vnd.jupyter.stderr']:visible").count()
+        == 0
+    )
+
+
+def test_a_typed_number_out_of_range_gets_a_sentence_and_stays(lesson):
+    panel = last_lab(lesson)
+    box = panel.locator("input[type=number]").first
+    box.fill("400")
+    box.press("Enter")
+    message = panel.locator(".bm-message")
+    message.wait_for(timeout=5000)
+    assert "must be between" in message.inner_text() and "got 400" in message.inner_text()
+    assert box.input_value() == "400"
+
+
+def test_units_and_hand_switch_every_panel_live(lesson):
+    from playwright.sync_api import expect
+
+    lesson.get_by_role("button", name="metres and km/h").first.click()
+    expect(last_lab(lesson).locator(".bm-sentence")).to_contain_text(
+        re.compile(r"at \d+\.\d m\b"), timeout=10_000
+    )
+    lesson.get_by_role("button", name="left hand").first.click()
+    expect(last_lab(lesson).locator(".bm-picture")).to_contain_text("board from the left", timeout=10_000)
+
+
+def test_axe_finds_nothing_serious_in_the_output(lesson):
+    from axe_playwright_python.sync_playwright import Axe
+
+    for fold in lesson.locator(".bm-panel:visible button.jupyter-button.widget-toggle-button").all():
+        if "…" in fold.inner_text():
+            fold.click()
+    lesson.wait_for_timeout(500)
+    found = Axe().run(lesson, context=".jp-OutputArea-output").response["violations"]
+    bad = [
+        f"{v['id']}: {v['nodes'][0]['html'][:200]}" for v in found if v["impact"] in ("serious", "critical")
+    ]
+    assert bad == []
