@@ -18,7 +18,7 @@ def first_shot_panel(**start):
     with starting(start) as at:
         main = [
             Number(
-                "speed_mph", "Ball speed", "mph", 8, 24, 0.5, at("speed_mph", 17), ("km/h", KMH_PER_MPH, 1)
+                "speed_mph", "Ball speed", "mph", 8, 24, 0.1, at("speed_mph", 17), ("km/h", KMH_PER_MPH, 0.2)
             ),
             Number("rev_rate_rpm", "Rev rate", "rpm", 0, 600, 10, at("rev_rate_rpm", 300)),
             Number("laydown_board", "Laydown", "board", 1, 39, 0.5, at("laydown_board", 17)),

@@ -39,13 +39,13 @@ def pattern_options():
 
 
 def _controls(start):
-    mph = ("km/h", KMH_PER_MPH, 1)
+    mph = ("km/h", KMH_PER_MPH, 0.2)
     balls = list(load_balls())
     with starting(start) as at:
         main = [
             Number("axis_rotation_deg", "Axis rotation", "degrees", -30, 100, 1, at("axis_rotation_deg", 45)),
             Number("axis_tilt_deg", "Axis tilt", "degrees", 0, 60, 1, at("axis_tilt_deg", 13)),
-            Number("speed_mph", "Ball speed", "mph", 8, 24, 0.5, at("speed_mph", 17), metric=mph),
+            Number("speed_mph", "Ball speed", "mph", 8, 24, 0.1, at("speed_mph", 17), metric=mph),
             Number("rev_rate_rpm", "Rev rate", "rpm", 0, 600, 10, at("rev_rate_rpm", 300)),
         ]
         folds = {

@@ -32,7 +32,10 @@ class BallPath:
         The outermost point (nearest the own gutter); 0 ft if the ball never moves out.
     hook_start_ft : float
         Where the ball "starts to read the lane": the distance by which friction has done a fifth of
-        all the turning and slowing it will do before the pins; NaN where friction does nothing.
+        all the turning and slowing it will do before the pins; NaN where friction does nothing. A
+        step of the hand's controls (1 degree, 0.1 mph, 10 rpm) moves it by less than a foot on
+        ordinary shots; half a board of feet or target may move it by several, as the dry edge is
+        met elsewhere.
     roll_start_ft : float
         Where slip ends; NaN if the ball still slips at 60 ft.
     gutter_ft : float

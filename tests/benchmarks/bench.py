@@ -1,7 +1,7 @@
 """How fast, how large: prints one table. Run: python tests/benchmarks/bench.py [words of the rows wanted]
 
 Each row is a function that returns (figure, unit, target); add one to ROWS for another measurement. No
-test depends on these figures. scipy is needed for one row only.
+test depends on these figures. scipy is needed for one row, Chromium and the extra 'browser' for the last.
 """
 
 import gc
@@ -136,6 +136,21 @@ def peak_memory():
     return in_fresh_process(code), "MB", "under 400"
 
 
+def panel_redraw():
+    from bowlcore import path_lab_panel
+
+    panel, rotation = path_lab_panel(), iter(range(20, 1000))
+    return seconds(lambda: panel.set(axis_rotation_deg=20 + next(rotation) % 60), 25) * 1e3, "ms", ""
+
+
+def key_to_picture():
+    from key_to_picture import measure
+
+    took = sorted(measure())
+    print(f"{'key press to picture, 95 % of 60':40} {took[int(0.95 * len(took))]:10.3g} ms     target 100")
+    return median(took), "ms", "60"
+
+
 ROWS = {
     "one shot on the house lane": one_shot,
     "the same by scipy, full equations": one_shot_scipy,
@@ -146,6 +161,8 @@ ROWS = {
     "import bowlcore, fresh process": import_time,
     "import and first shot, fresh process": first_shot,
     "peak memory of 100,000 shots": peak_memory,
+    "path lab, one redraw": panel_redraw,
+    "key press to picture, path lab, median": key_to_picture,
 }
 
 
