@@ -25,7 +25,7 @@ def rows(metric=False, hand="right") -> list[dict]:
     true = [
         "Once the ball rolls, its direction is fixed by the release and the ball. On three oil patterns the ordinary "
         f"shot comes in on boards {words.halves(min(boards))} to {words.halves(max(boards))}, but its angle is "
-        f"{words.degrees(min(angles))} on each (they differ by {max(angles) - min(angles):.2f}).",
+        f"{words.degrees(min(angles))} on each (they differ by {max(angles) - min(angles):.2f} degrees).",
         "While it slips, friction pushes it in one unchanging direction, however the oil lies.",
         f"Friction slows it down: {words.speed(here.speed_mph, metric)} at release, "
         f"{words.speed(house.entry_speed_mph, metric)} at the pins "

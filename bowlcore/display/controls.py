@@ -48,7 +48,10 @@ class Number:
         if not low <= start <= high:
             raise ValueError(f"{name} must be between {low:g} and {high:g} {unit}, got {start:g}")
         self.value = float(start)
-        self.slider, self.box = widgets.FloatSlider(), widgets.FloatText()
+        # whole numbers where all is whole: a float slider sends 26.000000000000004 after one key press
+        self._whole = metric is None and all(float(number).is_integer() for number in (low, high, step))
+        self.slider = widgets.IntSlider() if self._whole else widgets.FloatSlider()
+        self.box = widgets.FloatText()
         self.slider.layout.width = "220px"
         self.slider.readout = False
         self.slider.add_class("bm-slider")
@@ -75,6 +78,8 @@ class Number:
             ceil(self.low * factor / step - 1e-9) * step,
             floor(self.high * factor / step + 1e-9) * step,
         )
+        if self._whole:
+            low, high, step = int(low), int(high), int(step)
         self._busy = True
         self.slider.min, self.slider.max = min(self.slider.min, low), max(self.slider.max, high)
         self.slider.step = self.box.step = step
@@ -93,14 +98,21 @@ class Number:
     def _show(self):
         _, factor, step = self._shown[self._metric]
         shown = _tidy(self.value * factor, step if factor != 1.0 else None)
-        self.slider.value = shown
+        self._move_slider(shown)
         self.box.value = shown
+
+    def _move_slider(self, shown):
+        self.slider.value = round(shown) if self._whole else shown
 
     def _slid(self, change):
         if self._busy:
             return
         _, factor, step = self._shown[self._metric]
-        self._accept(round(change.new / step) * step, factor)
+        shown = _tidy(change.new, step)
+        self._busy = True
+        self.box.value = shown  # the slider is left alone: a held key may already be further on
+        self._busy = False
+        self._accept(shown, factor)
 
     def _typed(self, change):
         if self._busy:
@@ -111,15 +123,14 @@ class Number:
             for tell in self._errors:
                 tell(f"{self.label} must be between {low:g} and {high:g} {unit}, got {change.new:g}")
             return
+        self._busy = True
+        self._move_slider(change.new)
+        self._busy = False
         self._accept(change.new, factor)
 
     def _accept(self, shown, factor):
-        """Take a shown number as the value, and write it back without floating noise."""
-        shown = _tidy(shown)
-        self.value = min(max(shown / factor, self.low), self.high)
-        self._busy = True
-        self.slider.value = self.box.value = shown
-        self._busy = False
+        """Take a shown number as the value and tell the panel."""
+        self.value = min(max(_tidy(shown / factor), self.low), self.high)
         for tell in self._errors:
             tell("")
         for callback in self._listeners:

@@ -54,7 +54,7 @@ def _controls(start):
                 Choice("ball", "Ball", balls, at("ball", "benchmark")),
                 Number("laydown_board", "Laydown", "board", 1, 39, 0.5, at("laydown_board", 17)),
                 Number("target_board", "Target at 15 ft", "board", 1, 39, 0.5, at("target_board", 13)),
-                Number("house_percent", "House looser + tighter -", "%", -30, 30, 5, at("house_percent", 0)),
+                Number("house_percent", "Looser + tighter -", "%", -30, 30, 5, at("house_percent", 0)),
                 Choice("show", "Show", list(path_lab.SHOWS), at("show", "both"), buttons=True),
             ],
             "As a hand does it": [
@@ -201,4 +201,6 @@ class _Moving:
         x, y = told.aimed.release.laydown_board, told.aimed.path.entry_angle_deg
         self.here.set_data([x], [y])
         self.here_text.set_text("this shot")
-        self.here_text.set_position((min(max(x, 7.5), 34.5), y - 0.3 if y > 1 else y + 0.9))
+        left = x > 12
+        self.here_text.set_horizontalalignment("right" if left else "left")
+        self.here_text.set_position((x - 1.3 if left else x + 1.3, y))

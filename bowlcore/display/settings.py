@@ -5,18 +5,24 @@ from traitlets import Bool, Enum, HasTraits
 
 from bowlcore.display.style import CSS
 
-# Copies each slider's label to its handle, which has no name of its own for a screen reader.
+# Gives each slider's handle the name that its label has, and says its value without floating noise:
+# ipywidgets does neither for a screen reader.
 _NAME_HANDLES = """
 if (!window.ballMotionNames) {
   window.ballMotionNames = true;
   const name = () => document.querySelectorAll('.bm-slider').forEach(row => {
     const label = row.querySelector('.widget-label');
     row.querySelectorAll('.noUi-handle').forEach(handle => {
+      const value = handle.getAttribute('aria-valuetext');
+      const said = String(Math.round(Number(value) * 1e6) / 1e6);
+      if (value !== said) handle.setAttribute('aria-valuetext', said);
       if (label && handle.getAttribute('aria-label') !== label.textContent)
         handle.setAttribute('aria-label', label.textContent);
     });
   });
-  new MutationObserver(name).observe(document.body, {childList: true, subtree: true, characterData: true});
+  new MutationObserver(name).observe(document.body, {
+    childList: true, subtree: true, characterData: true, attributes: true, attributeFilter: ['aria-valuetext']
+  });
   name();
 }
 """

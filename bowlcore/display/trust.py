@@ -11,5 +11,5 @@ def trust_panel():
 
 def draw(metric=False, hand="right") -> Drawn:
     """No picture: the table is the point."""
-    sentence = "Left: true of any ball that rolls as a ball must. Right: chosen by us; your lane may differ."
+    sentence = "Left: the laws of motion. Right: our choices, and your lane may differ."
     return Drawn("", sentence, trust.rows(metric, hand))

@@ -34,10 +34,16 @@ def test_an_arrow_key_on_a_slider_changes_the_sentence(lesson):
     before = panel.locator(".bm-sentence").inner_text()
     handle = panel.locator(".noUi-handle").first
     handle.focus()
-    for _ in range(12):
+    start = float(handle.get_attribute("aria-valuetext"))
+    for _ in range(12):  # as fast as a held key
         lesson.keyboard.press("ArrowRight")
     expect(panel.locator(".bm-sentence")).not_to_have_text(before, timeout=5000)
     assert handle.get_attribute("aria-label"), "the handle has no name"
+    moved = handle.get_attribute("aria-valuetext")
+    assert len(moved) < 6, "floating noise"
+    step = 0.1 if "mph" in handle.get_attribute("aria-label") else 1.0
+    assert float(moved) == pytest.approx(start + 12 * step), "a key press was lost"
+    expect(panel.locator("input[type=number]").first).to_have_value(moved)
     assert lesson.outside == []
     assert lesson.locator(".jp-Dialog").count() == 0
     assert lesson.faults == []

@@ -82,8 +82,9 @@ def test_a_typed_number_out_of_range_is_named_and_kept(make, typed):
 
 def test_slider_and_box_move_together_without_floating_noise():
     control = ALL_PANELS[-1]().controls["target_board"]
-    control.slider.value = 26.000000000000004
-    assert control.box.value == 26.0 and control.slider.value == 26.0
+    control.slider.value = 26.000000000000004  # what a float slider sends after one key press
+    assert control.box.value == 26.0 and control.value == 26.0
+    assert control.slider.value == 26.000000000000004, "a slider must not be moved under the finger"
     control.box.value = 12.25
     assert control.slider.value == 12.25 and control.value == 12.25
 
