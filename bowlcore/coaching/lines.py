@@ -14,8 +14,9 @@ from bowlcore.motion.many import sweep_columns
 from bowlcore.motion.path import simulate
 from bowlcore.motion.release import FIELD_NAMES
 
-_FEET = np.arange(4.0, 37.5, 1.0)  # laydown boards tried, from the present one's fraction of a board
-_OPENING = np.arange(-16.0, 2.1, 0.75)  # target minus laydown, boards tried
+_FEET = np.arange(4.0, 32.5, 1.0)  # laydown boards tried, from the present one's fraction of a board
+REACH = 5.0  # boards of feet or target that count as one move: a big one is "5 and 2" (common practice)
+_OPENING = np.arange(-16.0, 5.1, 0.75)  # target minus laydown, boards tried
 
 
 class Lines(NamedTuple):
@@ -55,17 +56,19 @@ def lines_to_pocket(release, surface, ball, entry_board=POCKET_BOARD) -> Lines:
     return Lines(feet[i, j], between(target), between(angle), between(roll))
 
 
-def nearest_line(release, lines, surface, ball, entry_board=POCKET_BOARD):
-    """The line that asks for the smallest move (the larger of feet and target), to 0.001 board; or None.
+def line_within_reach(release, lines, surface, ball, entry_board=POCKET_BOARD):
+    """The steepest line that asks for a move of at most REACH boards, to 0.001 board; or None.
 
-    The feet move by whole boards or not at all; the target is then found exactly.
+    If there is none so near: the smallest move (the larger of feet and target). The feet move by whole
+    boards or not at all; the target is then found exactly.
     """
     if not len(lines.laydown_board):
         return None
     moves = np.maximum(
         np.abs(lines.laydown_board - release.laydown_board), np.abs(lines.target_board - release.target_board)
     )
-    i = int(moves.argmin())
+    near = moves <= REACH
+    i = int(np.where(near, lines.entry_angle_deg, -np.inf).argmax()) if near.any() else int(moves.argmin())
     stand = replace(release, laydown_board=float(lines.laydown_board[i]))
 
     def miss(target):

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from bowlcore.coaching import telling, words
-from bowlcore.coaching.lines import Lines, lines_to_pocket, nearest_line
+from bowlcore.coaching.lines import Lines, line_within_reach, lines_to_pocket
 from bowlcore.motion.ball import Ball, load_balls
 from bowlcore.motion.oil import load_pattern
 from bowlcore.motion.path import BallPath, simulate
@@ -87,7 +87,7 @@ def answer(
     """
     same = Shot("same line", release, simulate(release, surface, ball))
     lines = lines_to_pocket(release, surface, ball)
-    line = nearest_line(release, lines, surface, ball)
+    line = line_within_reach(release, lines, surface, ball)
     aimed = None if line is None else Shot("re-aimed", line, simulate(line, surface, ball))
     parts = []
     if hand_steps:
@@ -103,10 +103,11 @@ def answer(
         parts.append(_aimed_words(aimed, show, metric))
         if aimed is not None:
             i = int(lines.entry_angle_deg.argmax())
-            parts.append(
-                f"The steepest line of this release starts from {words.board(lines.laydown_board[i])}: "
-                f"{words.degrees(lines.entry_angle_deg[i])}."
-            )
+            if words.to_half(lines.entry_angle_deg[i]) > words.to_half(aimed.path.entry_angle_deg):
+                parts.append(
+                    f"The steepest of all lines tried starts from {words.board(lines.laydown_board[i])}: "
+                    f"{words.degrees(lines.entry_angle_deg[i])}."
+                )
     if kept is not None:
         parts.append(_against(kept, same if show != "re-aimed" or aimed is None else aimed))
     shots = [
@@ -120,7 +121,7 @@ def answer(
 
 def _aimed_words(aimed, show, metric):
     if aimed is None:
-        return "Re-aimed: no line of this release reaches the pocket on this lane, wherever it is laid down."
+        return "Re-aimed: of the lines tried, from board 4 to 32, none brings this release to the pocket."
     where = f"laid down on {words.board(aimed.release.laydown_board)}, over {words.board(aimed.release.target_board)}"
     if show == "both":
         rolls = words.rolling(aimed.path.roll_start_ft, metric)
@@ -132,10 +133,9 @@ def _against(kept, now):
     """One comparison with the kept shot, in what a coach can see."""
     a, b = kept.path, now.path
     if a.gutter_ft == a.gutter_ft or b.gutter_ft == b.gutter_ft:
-        return "Against the kept shot nothing can be compared: one of the two is in the gutter."
-    # differences of the numbers on the screen, so that the words agree with them
-    boards = words.to_half(b.entry_board) - words.to_half(a.entry_board)
-    angle = words.to_half(b.entry_angle_deg) - words.to_half(a.entry_angle_deg)
+        return "Against the kept shot, nothing can be compared: one of the two is in the gutter."
+    boards = words.to_half(b.entry_board - a.entry_board)
+    angle = words.to_half(b.entry_angle_deg - a.entry_angle_deg)
     higher = f"{words.count(abs(boards), 'board')} {'higher' if boards > 0 else 'lower'}"
     steeper = f"{words.degrees(abs(angle))} {'steeper' if angle > 0 else 'flatter'}"
     seen = [text for text, size in ((higher, abs(boards)), (steeper, abs(angle))) if size]

@@ -15,7 +15,7 @@ from bowlcore.motion.path import BallPath, simulate
 from bowlcore.motion.release import Release
 from bowlcore.motion.surface import FrictionLaw, OiledLane, ZonedLane
 
-ENDS_FT = (34.0, 40.0)
+ENDS_FT = (28.0, 40.0)
 
 
 def published_release(axis_tilt_deg=0.0, hand="right") -> Release:
@@ -70,15 +70,17 @@ def answer(oil_end_ft=36.0, axis_tilt_deg=0.0, *, metric=False, hand="right") ->
     rows = [telling.row(f"oil to {words.distance(oil_end_ft, metric)}", release, path, metric)]
     try:
         fits = fitting_end_ft(axis_tilt_deg)
-        meets = f"It meets board 17.5 when the oil ends at about {words.distance(fits, metric)}."
-        fitted = simulate(release, two_zones(fits))
-        rows.append(
-            telling.row(f"oil to {words.distance(fits, metric)} (meets 17.5)", release, fitted, metric)
-        )
     except ValueError:
         fits = float("nan")
         low, high = (words.distance(end, metric) for end in ENDS_FT)
         meets = f"With this tilt no oil end between {low} and {high} brings it to board 17.5."
+    else:
+        if abs(path.entry_board - words.POCKET_BOARD) <= 0.75:
+            meets = "That is the end of the oil that the model needs."
+            fitted = simulate(release, two_zones(fits))
+            rows.append(telling.row(f"oil to {fits:.1f} ft (board 17.5 exactly)", release, fitted, metric))
+        else:
+            meets = "That is not yet board 17.5: move the end of the oil."
     rows.append(telling.row("flat shape of this course", release, flat, metric))
     sentence = (
         f"With friction {law.oil:g} up to {words.distance(oil_end_ft, metric)} and {law.dry:g} beyond, the published "

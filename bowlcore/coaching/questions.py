@@ -17,11 +17,11 @@ class Question(NamedTuple):
 
 
 QUESTIONS = {
-    "longer oil": Question(
-        "The same hand, the same line, a longer and heavier oil pattern. What changes most?",
+    "dried lane": Question(
+        "The same hand, the same line, but the lane has dried out. What changes most?",
         ("where the ball turns", "how much it can turn in all", "how fast it rolls in the end"),
         0,
-        "Open 'Hand and lane', pick the long pattern, and compare the entry angle with the breakpoint.",
+        "Open 'Hand and lane', pick the dried out pattern, and compare the entry angle with the breakpoint.",
         "The oil decides where the ball turns. How much turn it has was decided by the hand and the ball.",
     ),
     "faster": Question(

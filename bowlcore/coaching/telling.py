@@ -10,18 +10,29 @@ from bowlcore.coaching import words
 def tell(path, metric=False) -> str:
     """What the ball does, foul line to pins, without a subject: "starts to hook at 40 ft, ..."."""
     if isfinite(path.gutter_ft):
-        return f"goes into the gutter at {words.distance(path.gutter_ft, metric)}"
-    parts = []
+        return f"goes into the {gutter(path)} at {words.distance(path.gutter_ft, metric)}"
+    places = []
     if isfinite(path.hook_start_ft):
-        verb = (
-            "starts to hook" if abs(path.entry_angle_deg - path.heading_deg[0]) >= 0.25 else "feels the lane"
-        )
-        parts.append(f"{verb} at {words.distance(path.hook_start_ft, metric)}")
-    if 0 < path.breakpoint_ft < 60:
+        where = words.distance(path.hook_start_ft, metric)
+        places.append((path.hook_start_ft, f"{first_sign(path)} at {where}"))
+    if has_breakpoint(path):
         where = words.distance(path.breakpoint_ft, metric)
-        parts.append(f"has its breakpoint on {words.board(path.breakpoint_board)} at {where}")
-    parts.append(words.rolling(path.roll_start_ft, metric))
+        places.append(
+            (path.breakpoint_ft, f"has its breakpoint on {words.board(path.breakpoint_board)} at {where}")
+        )
+    parts = [text for _, text in sorted(places)] + [words.rolling(path.roll_start_ft, metric)]
     return ", ".join(parts) + f" and comes in on {words.board(path.entry_board)} at {entry(path)}"
+
+
+def gutter(path) -> str:
+    """Which gutter: the bowler's own, or the far one."""
+    on_lane = path.board[np.isfinite(path.board)]
+    return "gutter" if on_lane[-1] < words.CENTRE_BOARD else "far gutter"
+
+
+def has_breakpoint(path) -> bool:
+    """True if the ball goes out, turns on the lane, and comes back in so that an eye can see it."""
+    return 0 < path.breakpoint_ft < 60 and path.entry_angle_deg >= 0.25
 
 
 def first_sign(path) -> str:

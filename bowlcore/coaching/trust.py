@@ -23,7 +23,8 @@ def rows(metric=False, hand="right") -> list[dict]:
     house = on["house"]
     lost = here.speed_mph - house.entry_speed_mph
     true = [
-        "Once the ball rolls, its direction is fixed by the release and the ball. On three oil patterns the ordinary "
+        "Once the ball rolls, its direction is fixed by the release and the ball. On three oil patterns "
+        "(short, house, dried out) the ordinary "
         f"shot comes in on boards {words.halves(min(boards))} to {words.halves(max(boards))}, but its angle is "
         f"{words.degrees(min(angles))} on each (they differ by {max(angles) - min(angles):.2f} degrees).",
         "While it slips, friction pushes it in one unchanging direction, however the oil lies.",

@@ -6,10 +6,12 @@ Nothing finer than an eye can see goes on a screen; signs become "out" and "in",
 from math import isfinite
 
 from bowlcore.motion.units import FOOT_M, KMH_PER_MPH
+from bowlcore.rack.pins import BOARD_IN, CENTRE_BOARD, TOUCH_DISTANCE_IN
 
 POCKET_BOARD = 17.5  # at 60 ft; USBC study of 2008, known second-hand
 POCKET_REACH = 1.5  # boards either side that this course calls the pocket
-IN_TIME_FT = 50.0  # a ball that rolls from here on rolls in time (common practice, no source)
+IN_TIME_FT = 50.0  # a ball that rolls from here on rolls in time: our choice
+_REACH = TOUCH_DISTANCE_IN / BOARD_IN  # boards either side of the head pin within which a ball meets it
 
 
 def to_half(value: float) -> float:
@@ -57,11 +59,11 @@ def launch(heading_deg: float) -> str:
 
 def hit(entry_board: float) -> str:
     """Where it meets the pins, against board 17.5."""
-    off = entry_board - POCKET_BOARD
+    off = to_half(entry_board) - POCKET_BOARD
     if abs(off) <= POCKET_REACH:
         return "in the pocket"
     boards = count(abs(off), "board")
-    if entry_board > 26.5 or entry_board < 13.5:  # the head pin is out of reach beyond 6.3 boards
+    if abs(entry_board - CENTRE_BOARD) > _REACH:
         return "past the head pin on the far side" if off > 0 else "past the head pin on the near side"
     return f"{boards} high" if off > 0 else f"{boards} light"
 
@@ -70,5 +72,7 @@ def rolling(roll_start_ft: float, metric: bool = False) -> str:
     """When it rolls: in time, too early, or not before the pins."""
     if not isfinite(roll_start_ft):
         return "is still skidding at the pins"
+    if roll_start_ft > 59.0:
+        return "rolls just as it meets the pins"
     where = distance(roll_start_ft, metric)
     return f"rolls from {where} ({'in time' if roll_start_ft >= IN_TIME_FT else 'too early'})"

@@ -11,5 +11,5 @@ def best_rotation_panel():
 
 def draw(metric=False, hand="right") -> Drawn:
     """No picture: the table is the point."""
-    sentence = "Four questions about rotation, and four different answers on the house shape."
+    sentence = "Four questions about rotation, and often four different answers, on the house shape."
     return Drawn("", sentence, best_rotation.rows(metric, hand))

@@ -9,7 +9,7 @@ from math import ceil, floor, isfinite
 
 import ipywidgets as widgets
 
-_LABEL = "176px"
+_LABEL = "190px"
 
 
 @contextmanager
@@ -52,10 +52,10 @@ class Number:
         self._whole = metric is None and all(float(number).is_integer() for number in (low, high, step))
         self.slider = widgets.IntSlider() if self._whole else widgets.FloatSlider()
         self.box = widgets.FloatText()
-        self.slider.layout.width = "220px"
+        self.slider.layout.width = "206px"
         self.slider.readout = False
         self.slider.add_class("bm-slider")
-        self.box.layout.width, self.box.style.description_width = "266px", _LABEL
+        self.box.layout.width, self.box.style.description_width = "284px", _LABEL
         self.widget = widgets.HBox([self.box, self.slider], layout=widgets.Layout(width="500px"))
         self.use_units(False)
         self.slider.observe(self._slid, "value")
@@ -81,12 +81,15 @@ class Number:
         if self._whole:
             low, high, step = int(low), int(high), int(step)
         self._busy = True
-        self.slider.min, self.slider.max = min(self.slider.min, low), max(self.slider.max, high)
-        self.slider.step = self.box.step = step
-        self.slider.min, self.slider.max = low, high
-        self.slider.description = self.box.description = title
-        self._show()
+        # one message for all of it: a narrower range alone would push the value to its end
+        with self.slider.hold_sync(), self.box.hold_sync():
+            self.slider.min, self.slider.max = min(self.slider.min, low), max(self.slider.max, high)
+            self.slider.step = self.box.step = step
+            self.slider.description = self.box.description = title
+            self._show()
+            self.slider.min, self.slider.max = low, high
         self._busy = False
+        self._say_right()
 
     def put(self, value):
         """Set the value [trade unit] without telling anyone."""
@@ -94,6 +97,11 @@ class Number:
         self._busy = True
         self._show()
         self._busy = False
+        self._say_right()
+
+    def _say_right(self):
+        for tell in self._errors:
+            tell("")
 
     def _show(self):
         _, factor, step = self._shown[self._metric]
@@ -121,7 +129,10 @@ class Number:
         low, high = self.slider.min, self.slider.max
         if not isfinite(change.new) or not low <= change.new <= high:
             for tell in self._errors:
-                tell(f"{self.label} must be between {low:g} and {high:g} {unit}, got {change.new:g}")
+                tell(
+                    f"{self.label} must be between {low:g} and {high:g} {unit}, got {change.new:.10g}; "
+                    f"the picture still shows {_tidy(self.value * factor, step):g}."
+                )
             return
         self._busy = True
         self._move_slider(change.new)
@@ -131,8 +142,7 @@ class Number:
     def _accept(self, shown, factor):
         """Take a shown number as the value and tell the panel."""
         self.value = min(max(_tidy(shown / factor), self.low), self.high)
-        for tell in self._errors:
-            tell("")
+        self._say_right()
         for callback in self._listeners:
             callback()
 

@@ -105,7 +105,7 @@ class LanePaths:
 
     def show(self, title, path, metric, kept=None):
         """Move everything to a path; None empties the lane."""
-        self.title.set_text(title)
+        self.title.set_text(title + ("   (grey dashes: the kept shot)" if kept is not None else ""))
         for artist in (self.kept, self.skid, self.hook, self.roll, self.dots):
             artist.set_data([], [])
         for label in (*self.labels.values(), self.entry):
@@ -128,20 +128,21 @@ class LanePaths:
                 f"{telling.first_sign(path)} {words.distance(hook, metric)}",
                 shift=-0.5,
             )
-        if 0 < path.breakpoint_ft < 60 and not path.gutter_ft == path.gutter_ft:
+        if telling.has_breakpoint(path):
             marks.append((path.breakpoint_ft, path.breakpoint_board))
             text = f"breakpoint {words.board(path.breakpoint_board)}, {words.distance(path.breakpoint_ft, metric)}"
             if path.breakpoint_board > 6:
                 self._say("break", *marks[-1], -2.2, text)
             else:  # no room below it
-                self._say("break", *marks[-1], 9.5, text, shift=5.0)
+                self.labels["break"].set_text(text)
+                self.labels["break"].set_position((path.breakpoint_ft, 1.2))
         if roll < np.inf:
             marks.append((roll, np.interp(roll, x, board)))
             self._say("roll", *marks[-1], 4.0, f"rolls from {words.distance(roll, metric)}", shift=0.5)
         if path.gutter_ft == path.gutter_ft:
-            low = np.nanmin(board) < 20
+            low = telling.gutter(path) == "gutter"
             marks.append((path.gutter_ft, 0.5 if low else 39.5))
-            text = f"gutter at {words.distance(path.gutter_ft, metric)}"
+            text = f"{telling.gutter(path)} at {words.distance(path.gutter_ft, metric)}"
             self._say("gutter", *marks[-1], 2.5 if low else -6.0, text, shift=1.0)
         else:
             self.entry.set_text(f"{words.board(path.entry_board)}\n{words.halves(path.entry_angle_deg)}°")
@@ -150,7 +151,9 @@ class LanePaths:
     def _say(self, name, x, board, lift, text, shift=0.0):
         label = self.labels[name]
         label.set_text(text)
-        label.set_position((min(max(x + shift, 9.0), 59.0), min(max(board + lift, 2.0), 37.0)))
+        if name == "hook":  # near the foul line there is no room to its left
+            label.set_horizontalalignment("left" if x < 15 else "right")
+        label.set_position((min(max(x + shift, 1.0), 59.0), min(max(board + lift, 2.0), 37.0)))
 
 
 def _piece(x, y, low, high):

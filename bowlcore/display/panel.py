@@ -35,15 +35,20 @@ class Panel:
     main, folds : list of controls, dict title -> list of controls
     buttons : dict label -> callable(panel)
         Their effect is kept in `panel.memory`, which draw receives as well.
+    lines : int
+        Lines of text to keep free for the sentence, so that the picture stays where it is.
     open_table : bool
         The table is the point and stands open.
     """
 
     strict = False  # tests set this: an unexpected error is raised instead of shown
 
-    def __init__(self, name, draw, main, folds=None, buttons=None, settings=SETTINGS, open_table=False):
+    def __init__(
+        self, name, draw, main, folds=None, buttons=None, settings=SETTINGS, open_table=False, lines=3
+    ):
         self.name, self._draw, self.settings = name, draw, settings
-        self.memory, self._stale, self._task = {}, False, None
+        self.memory, self._stale, self._task, self._typed_wrong = {}, False, None, {}
+        self._lines = 0 if open_table else lines
         folds = folds or {}
         every = [*main, *(control for group in folds.values() for control in group)]
         self.controls = {control.name: control for control in every}
@@ -52,7 +57,7 @@ class Panel:
         self.picture.add_class("bm-picture")
         for control in every:
             control.use_units(settings.metric)
-            control.on_change(self._mark, self._complain)
+            control.on_change(self._mark, lambda text, name=control.name: self._typed(name, text))
         settings.observe(self._settings_changed, ["metric", "hand"])
         if open_table:
             rows = [self.message, self.result, self._table]
@@ -111,7 +116,7 @@ class Panel:
         self._drawn = drawn
         self._complain("")
         self.picture.value = drawn.svg
-        self.result.value = _sentence(drawn.sentence)
+        self.result.value = _sentence(drawn.sentence, self._lines)
         self._table.value = table(drawn.rows)
         self._line.value = f'<p>To come back to this: <code class="bm-line">{escape(self._call())}</code></p>'
 
@@ -147,8 +152,14 @@ class Panel:
             control.use_units(self.settings.metric)
         self._mark()
 
+    def _typed(self, name, text):
+        """Keep what is wrong with a typed number until that number is put right."""
+        self._typed_wrong[name] = text
+        self._complain("")
+
     def _complain(self, text):
-        self.message.value = f'<p class="bm-message" role="alert">{escape(text)}</p>' if text else ""
+        every = " ".join(filter(None, [text, *self._typed_wrong.values()]))
+        self.message.value = f'<p class="bm-message" role="alert">{escape(every)}</p>' if every else ""
 
     def _repr_mimebundle_(self, **kwargs):
         """The live panel, and the same as plain HTML and text for exports."""
@@ -158,8 +169,9 @@ class Panel:
         return {**data, "text/plain": self.sentence, "text/html": still}
 
 
-def _sentence(text):
-    return f'<p class="bm-sentence" role="status" aria-live="polite">{escape(text)}</p>'
+def _sentence(text, lines=0):
+    room = f' style="min-height: {1.45 * lines:.2f}em"' if lines else ""
+    return f'<p class="bm-sentence" role="status" aria-live="polite"{room}>{escape(text)}</p>'
 
 
 def table(rows) -> str:

@@ -19,7 +19,7 @@ SIZE = (11.5, 4.5)
 _TWO = ((0.05, 0.555, 0.60, 0.375), (0.05, 0.10, 0.60, 0.375))
 _ONE = ((0.05, 0.10, 0.60, 0.80),)
 _CHART = (0.715, 0.13, 0.275, 0.74)
-_FEET_LIMITS, _ANGLE_LIMITS = (4, 38), (0, 9)
+_FEET_LIMITS, _ANGLE_LIMITS = (3, 34), (0, 10)
 
 
 def path_lab_panel(**start):
@@ -28,7 +28,11 @@ def path_lab_panel(**start):
     Raises ValueError when a name or a value does not belong to a control.
     """
     return Panel(
-        "path_lab_panel", draw, *_controls(start), buttons={"Keep this shot": _keep, "Let it go": _let_go}
+        "path_lab_panel",
+        draw,
+        *_controls(start),
+        buttons={"Keep this shot": _keep, "Let it go": _let_go},
+        lines=5,
     )
 
 
@@ -54,7 +58,7 @@ def _controls(start):
                 Choice("ball", "Ball", balls, at("ball", "benchmark")),
                 Number("laydown_board", "Laydown", "board", 1, 39, 0.5, at("laydown_board", 17)),
                 Number("target_board", "Target at 15 ft", "board", 1, 39, 0.5, at("target_board", 13)),
-                Number("house_percent", "Looser + tighter -", "%", -30, 30, 5, at("house_percent", 0)),
+                Number("house_percent", "Lane friction change", "%", -30, 30, 5, at("house_percent", 0)),
                 Choice("show", "Show", list(path_lab.SHOWS), at("show", "both"), buttons=True),
             ],
             "As a hand does it": [
@@ -143,7 +147,7 @@ def _chart_background():
     axes.set_xlabel("laydown board: feet further in →")
     axes.set_ylabel("entry angle, degrees")
     axes.set_title(
-        "Every line of this release into the pocket", fontsize=style.TEXT_PT, loc="left", fontweight="bold"
+        "Lines of this release into the pocket", fontsize=style.TEXT_PT, loc="left", fontweight="bold"
     )
     axes.grid(color="#e4e4e4", linewidth=0.6)
     axes.set_axisbelow(True)
@@ -200,7 +204,7 @@ class _Moving:
             return
         x, y = told.aimed.release.laydown_board, told.aimed.path.entry_angle_deg
         self.here.set_data([x], [y])
-        self.here_text.set_text("this shot")
+        self.here_text.set_text("re-aimed")
         left = x > 12
         self.here_text.set_horizontalalignment("right" if left else "left")
         self.here_text.set_position((x - 1.3 if left else x + 1.3, y))

@@ -15,7 +15,7 @@ def published_shot_panel(**start):
             Number(
                 "oil_end_ft", "Oil ends at", "ft", low, high, 0.5, at("oil_end_ft", 38), ("m", FOOT_M, 0.1)
             ),
-            Number("axis_tilt_deg", "Axis tilt", "degrees", 0, 30, 1, at("axis_tilt_deg", 0)),
+            Number("axis_tilt_deg", "Axis tilt", "degrees", 0, 25, 1, at("axis_tilt_deg", 0)),
         ]
     return Panel("published_shot_panel", draw, main)
 

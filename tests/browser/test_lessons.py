@@ -67,12 +67,27 @@ def test_a_typed_number_out_of_range_gets_a_sentence_and_stays(lesson):
 def test_units_and_hand_switch_every_panel_live(lesson):
     from playwright.sync_api import expect
 
+    before = last_lab(lesson).locator(".bm-sentence").inner_text()
     lesson.get_by_role("button", name="metres and km/h").first.click()
     expect(last_lab(lesson).locator(".bm-sentence")).to_contain_text(
         re.compile(r"at \d+\.\d m\b"), timeout=10_000
     )
+    lesson.get_by_role("button", name="feet and mph").first.click()
+    expect(last_lab(lesson).locator(".bm-sentence")).to_have_text(before, timeout=10_000)
+    lesson.get_by_role("button", name="metres and km/h").first.click()
     lesson.get_by_role("button", name="left hand").first.click()
     expect(last_lab(lesson).locator(".bm-picture")).to_contain_text("board from the left", timeout=10_000)
+
+
+def test_a_mouse_can_answer_a_question(lesson):
+    """Clicks where the circle is: nothing of the lab may lie over it."""
+    from playwright.sync_api import expect
+
+    question = lesson.locator(".bm-question:visible").first
+    question.scroll_into_view_if_needed()
+    circle = question.locator("input[type=radio]").first.bounding_box()
+    lesson.mouse.click(circle["x"] + circle["width"] / 2, circle["y"] + circle["height"] / 2)
+    expect(question.locator(".bm-answer")).to_contain_text("Your guess", timeout=5000)
 
 
 def test_axe_finds_nothing_serious_in_the_output(lesson):

@@ -19,10 +19,11 @@ def shot(pattern="house", **moved):
     return simulate(replace(EVERYDAY, **moved), lane_of(pattern), ball_of("benchmark"))
 
 
-def longer_oil():
-    house, long_oil = shot(), shot("long_heavy")
-    same_turn = abs(house.entry_angle_deg - long_oil.entry_angle_deg) < 0.25
-    return 0 if long_oil.breakpoint_ft > house.breakpoint_ft + 2 and same_turn else None
+def dried_lane():
+    house, dry = shot(), shot("dried_out")
+    same_turn = abs(house.entry_angle_deg - dry.entry_angle_deg) < 0.1
+    same_speed = abs(house.entry_speed_mph - dry.entry_speed_mph) < 0.1
+    return 0 if dry.breakpoint_ft < house.breakpoint_ft - 2 and same_turn and same_speed else None
 
 
 def faster():
@@ -88,5 +89,5 @@ def test_a_guess_is_repeated_and_not_judged():
 def test_unknown_question_is_one_sentence():
     from bowlcore.display.questions import check
 
-    with pytest.raises(ValueError, match="there is no question 'spin'; there are: longer oil"):
+    with pytest.raises(ValueError, match="there is no question 'spin'; there are: dried lane"):
         check("spin")

@@ -73,9 +73,14 @@ def test_a_typed_number_out_of_range_is_named_and_kept(make, typed):
     control = panel.controls["axis_tilt_deg"]
     before = panel.sentence
     control.box.value = typed
-    assert re.search(r"Axis tilt must be between 0 and \d+ degrees, got ", panel.message.value)
+    assert re.search(
+        r"Axis tilt must be between 0 and \d+ degrees, got .*; the picture still shows", panel.message.value
+    )
     assert panel.sentence == before and control.value == control.start
     assert control.box.value == typed or typed != typed, "what was typed is lost"
+    other = next(name for name in panel.controls if name != "axis_tilt_deg")
+    drive(panel, other, panel.controls[other].ends[0])
+    assert "Axis tilt must" in panel.message.value, "the warning is gone while the wrong number stands"
     control.slider.value = 20
     assert panel.message.value == "" and control.box.value == 20
 

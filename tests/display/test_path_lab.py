@@ -76,7 +76,7 @@ def test_angle_rises_until_the_ball_rolls_in_time_then_falls():
                 "laydown_board": 30,
                 "target_board": 30,
             },
-            "no line",
+            "none brings this release to the pocket",
         ),
         ({"house_percent": -30, "pattern": "long_heavy"}, "is still skidding at the pins"),
     ],
@@ -93,9 +93,9 @@ def test_kept_shot_is_compared_in_what_an_eye_can_see():
     buttons["Keep this shot"].click()
     assert "no difference that an eye could see" in panel.sentence
     panel.controls["axis_rotation_deg"].slider.value = 65
-    # 17 and 18.5, 4.5 and 6 stand in the two tables: the words are their differences
-    kept, now = (panel._drawn.rows[i] for i in (2, 0))
-    higher, steeper = (float(now[k]) - float(kept[k]) for k in ("entry (board)", "entry angle (degrees)"))
+    kept, now = (told(Release(17, 300, rotation, 13, 17, 13)).same.path for rotation in (45, 65))
+    higher = words.to_half(now.entry_board - kept.entry_board)
+    steeper = words.to_half(now.entry_angle_deg - kept.entry_angle_deg)
     assert (
         f"Against the kept shot: {higher:g} boards higher and {steeper:g} degrees steeper." in panel.sentence
     )
@@ -129,3 +129,21 @@ def test_balls_do_what_their_names_say():
     assert weaker != weaker or weaker > rolls["benchmark"]
     plain = simulate(EVERYDAY, lane, path_lab.ball_of("plain spare ball"))
     assert plain.entry_angle_deg < 2.5  # it hardly hooks
+
+
+def test_re_aiming_prefers_angle_within_reach():
+    """On a dried lane a coach moves in: common practice, no source."""
+    dry = told(pattern="dried_out")
+    assert dry.same.path.entry_board > 19.5  # high
+    assert dry.aimed.release.laydown_board >= 19 and dry.aimed.path.roll_start_ft >= words.IN_TIME_FT
+    assert abs(dry.aimed.release.laydown_board - 17) <= 5
+
+
+def test_a_ball_lost_on_the_far_side_says_so():
+    answer = told(Release(8, 300, 45, 13, 1, 39))
+    assert "goes into the far gutter" in answer.sentence
+    assert "goes into the gutter" in told(Release(17, 300, 45, 13, 17, 2)).sentence
+
+
+def test_a_straight_ball_has_no_breakpoint():
+    assert "breakpoint" not in told(Release(17, 0, 0, 0, 17, 14)).sentence
