@@ -105,7 +105,7 @@ class LanePaths:
 
     def show(self, title, path, metric, kept=None):
         """Move everything to a path; None empties the lane."""
-        self.title.set_text(title + ("   (grey dashes: the kept shot)" if kept is not None else ""))
+        self.title.set_text(title + ("   (dashes: kept)" if kept is not None else ""))
         for artist in (self.kept, self.skid, self.hook, self.roll, self.dots):
             artist.set_data([], [])
         for label in (*self.labels.values(), self.entry):
