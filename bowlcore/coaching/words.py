@@ -76,3 +76,13 @@ def rolling(roll_start_ft: float, metric: bool = False) -> str:
         return "rolls just as it meets the pins"
     where = distance(roll_start_ft, metric)
     return f"rolls from {where} ({'in time' if roll_start_ft >= IN_TIME_FT else 'too early'})"
+
+
+def percent(share: float) -> str:
+    """A share as a whole percentage."""
+    return f"{100.0 * share:.0f} %"
+
+
+def share_between(low: float, high: float) -> str:
+    """An interval first: "between 52 and 76 in 100"."""
+    return f"between {100.0 * low:.0f} and {100.0 * high:.0f} in 100"

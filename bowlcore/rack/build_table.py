@@ -21,7 +21,7 @@ from multiprocessing import get_context
 from pathlib import Path
 
 from bowlcore.locate import data_folder
-from bowlcore.rack.cells import plan, spread_plan
+from bowlcore.rack.cells import plan
 from bowlcore.rack.deck_params import PARAMETER_SETS, DeckParams
 from bowlcore.rack.job_log import JobLog, JobResult
 from bowlcore.rack.table_files import write_table
@@ -95,9 +95,7 @@ def run_on_cluster(jobs, params, seed, address):
                 running.add(client.submit(run_job, job, params, seed, pure=False))
 
 
-def build(
-    folder, record, params, *, passes=None, seed=SEED, workers=2, scheduler=None, name="carry", tell=print
-):
+def build(folder, record, params, *, passes=None, seed=SEED, workers=2, scheduler=None, tell=print):
     """Build, or take up, the table.
 
     Parameters
@@ -111,8 +109,6 @@ def build(
         Processes on this machine.
     scheduler : str, optional
         Address of a dask scheduler, or "local".
-    name : str
-        Front of the two file names.
     tell : callable
         Gets one line of progress now and then.
 
@@ -143,10 +139,10 @@ def build(
             new_racks += result.count
             if time.monotonic() - refreshed > REFRESH_S:
                 refreshed = time.monotonic()
-                write_table(folder, cells, done.values(), settings, date.today().isoformat(), name)
+                write_table(folder, cells, done.values(), settings, date.today().isoformat())
                 tell(_progress(passes, done, new_racks, left_racks, refreshed - start))
     finally:
-        racks = write_table(folder, cells, done.values(), settings, date.today().isoformat(), name)
+        racks = write_table(folder, cells, done.values(), settings, date.today().isoformat())
     tell(f"{racks} racks in the table")
     return racks
 
@@ -170,8 +166,6 @@ def main(arguments=None):
     parser.add_argument("--work", type=Path, default=Path("carry_build/jobs.csv"), help="the running record")
     parser.add_argument("--workers", type=int, default=2, help="processes on this machine (default 2)")
     parser.add_argument("--scheduler", help='address of a dask scheduler, or "local"')
-    parser.add_argument("--plan", choices=("table", "spread"), default="table", help="spread: a small one")
-    parser.add_argument("--name", default="carry", help="front of the two file names")
     parser.add_argument("--passes", type=int, help="only the first so many passes of the plan")
     parser.add_argument("--seed", type=int, default=SEED)
     parser.add_argument("--params", choices=sorted(PARAMETER_SETS), default="shipped")
@@ -184,11 +178,10 @@ def main(arguments=None):
             given.out,
             given.work,
             params,
-            passes=(spread_plan() if given.plan == "spread" else plan())[: given.passes],
+            passes=plan()[: given.passes],
             seed=given.seed,
             workers=given.workers,
             scheduler=given.scheduler,
-            name=given.name,
             tell=lambda line: print(line, flush=True),
         )
     except ImportError as error:

@@ -108,13 +108,6 @@ def pocket_cells():
     return [cell for cell in adult if 16 <= cell.board <= 18.5]
 
 
-def spread_plan():
-    """A small plan around the adult's pocket, to see how far other parameter sets differ."""
-    boards = (15.5, 16.0, 16.5, 17.0, 17.5, 18.0, 18.5, 22.5, 24.0)
-    cells = [Cell(*FULL_BLOCKS[0], angle, board) for angle in (1, 3, 5, 7) for board in boards]
-    return [("around the pocket", [Job(cell, 0, 64) for cell in cells])]
-
-
 def plan():
     """All passes in order: (what it is for, list of jobs). Each pass leaves a complete, finer table."""
     full, sparse = full_cells(), sparse_cells()

@@ -11,8 +11,8 @@ from math import atan2, cos, degrees, exp, hypot, isfinite, radians, sin, sqrt
 
 import numpy as np
 
+from bowlcore.motion.units import EDGE_HIGH_BOARD, EDGE_LOW_BOARD, POUND_KG
 from bowlcore.motion.units import MPH_MPS as MPH
-from bowlcore.motion.units import POUND_KG
 from bowlcore.rack.deck_params import DeckParams
 from bowlcore.rack.deck_xml import (
     BALL_IN_PLAY,
@@ -46,14 +46,16 @@ from bowlcore.rack.pins import (
 from bowlcore.rack.scatter import Scatter
 
 OZ = POUND_KG / 16  # kg
+GRAVITY_MPS2 = 9.81  # MuJoCo's default, with which the shipped table was built; units.G_MPS2 is 0.03 % less
 RANGES = {
-    "board_at_touch": (0.5, 39.5),
+    "board_at_touch": (EDGE_LOW_BOARD, EDGE_HIGH_BOARD),
     "entry_angle_deg": (-20.0, 20.0),
     "speed_at_pins_mph": (2.0, 30.0),
     "ball_lb": (4.0, 16.0),
 }
 _GYRATION_SQ = (np.array([GYRATION_ACROSS_IN, GYRATION_ACROSS_IN, GYRATION_ALONG_IN]) * IN) ** 2  # m^2
-_TOPPLE_ENERGY = 9.81 * (hypot(CENTRE_OF_GRAVITY_IN, BASE_RADIUS_IN) - CENTRE_OF_GRAVITY_IN) * IN  # J/kg
+_TOPPLE_HEIGHT_IN = hypot(CENTRE_OF_GRAVITY_IN, BASE_RADIUS_IN) - CENTRE_OF_GRAVITY_IN
+_TOPPLE_ENERGY = GRAVITY_MPS2 * _TOPPLE_HEIGHT_IN * IN  # J/kg
 _ROCKING = cos(radians(10.0))  # a standing pin that leans less than this rocks on its base
 _SLOW_MPH = 12.0
 _START_BACK_IN = 0.5  # the ball starts this far before first touch
@@ -277,5 +279,5 @@ class _Run:
         energy = 0.5 * (self.vel[1:, :3] ** 2).sum(axis=1)
         energy += 0.5 * (self.vel[1:, 3:] ** 2 * _GYRATION_SQ).sum(axis=1)
         raised = np.maximum(self.pos[1:, 2] - CENTRE_OF_GRAVITY_IN * IN, 0.0)
-        energy += 9.81 * np.where(upright > 0.9, raised, 0.0)
+        energy += GRAVITY_MPS2 * np.where(upright > 0.9, raised, 0.0)
         return bool((energy[self.in_play[1:]] < 0.5 * _TOPPLE_ENERGY).all())

@@ -10,6 +10,7 @@ from math import atan2, cos, degrees, hypot, inf, isfinite, radians, sin, sqrt
 
 import numpy as np
 
+from bowlcore.motion.units import G_MPS2, INCH_M, MPH_MPS
 from bowlcore.rack.pins import (
     BALL_DIAMETER_IN,
     BOARD_IN,
@@ -23,8 +24,8 @@ from bowlcore.rack.pins import (
     TOUCH_DISTANCE_IN,
 )
 
-IN_PER_S_PER_MPH = 17.6  # exact
-GRAVITY_IN_S2 = 386.09
+IN_PER_S_PER_MPH = MPH_MPS / INCH_M  # 17.6
+GRAVITY_IN_S2 = G_MPS2 / INCH_M  # 386.089
 PIN_LB = 3.5  # middle of 3 lb 6 oz to 3 lb 10 oz (a retailer's article "Bowling Pins")
 BALL_PIN_RESTITUTION = 0.65  # as in the deck simulation
 PIN_PIN_RESTITUTION = 0.35  # fitted to the deck simulation

@@ -11,11 +11,11 @@ import numpy as np
 from bowlcore.motion.units import BOARDS as BOARD_COUNT
 from bowlcore.motion.units import LANE_FT as HEAD_PIN_FT
 from bowlcore.motion.units import LANE_WIDTH_IN
+from bowlcore.motion.units import MIDDLE_BOARD as CENTRE_BOARD
 
 # --- standards -----------------------------------------------------------------------------------------
 # width, boards and 60 ft: Int. J. Sports Sci. & Coaching, doi 10.1177/17479541241306543 (only its opening read)
 BOARD_IN = LANE_WIDTH_IN / BOARD_COUNT  # 1.0641 in, our own calculation
-CENTRE_BOARD = 20.0  # the head pin's board, our own calculation: middle of 39
 PIN_SPACING_IN = 12.0  # same paper gives the triangle's side as 0.914 m = 36 in
 ROW_SPACING_IN = PIN_SPACING_IN * 3**0.5 / 2  # 10.392 in, our own calculation
 TAIL_PLANK_IN = 34.1875  # head pin's centre to the pit, common practice, no source worth citing

@@ -15,10 +15,14 @@ _CELL_COLUMNS = (
     ("in_table", "-", "1 for a cell of the table; 0 for a check cell that a look-up must not use"),
     ("racks", "-", "racks run"),
     ("exit_count", "-", "balls that left over the end of the deck (others left over the side or stopped)"),
-    ("exit_low", "board", "lower quartile of the board where the ball left the deck"),
+    ("exit_low", "board", "lower quartile of the board where the ball left the deck; 0 if exit_count is 0"),
     ("exit_middle", "board", "its median"),
     ("exit_high", "board", "its upper quartile"),
-    ("heading_deg", "deg", "median heading of the ball 12 ms after it touched the head pin"),
+    (
+        "heading_deg",
+        "deg",
+        "median heading of the ball 12 ms after it touched the head pin; 0 if it never did",
+    ),
 )
 _LEAVE_COLUMNS = (
     ("cell", "-", "number of the cell in the file of cells"),
@@ -27,12 +31,13 @@ _LEAVE_COLUMNS = (
 )
 
 
-def _header(title, settings, made, columns):
+def header(title, program, settings, made, columns):
+    """The comment header that ``motion.data_file.read_table`` insists on, and the line of column names."""
     lines = [
         f"title:   {title}",
         "version: 1",
-        f"source:  computed by bowlcore.rack.build_table, {settings}; made {made}",
-        "source:  a rigid-body pin model, restitution and friction fitted to published totals; not measured",
+        f"source:  computed by {program}, {settings}; made {made}",
+        "caution: a rigid-body pin model, restitution and friction fitted to published totals; not measured",
         "licence: CC0-1.0",
         "frame:   boards from the right edge, ball's centre at first touch of the head pin, not at 60 ft "
         "(bowlcore.rack.pins.board_at_touch converts); angles towards rising boards; a left-hander by mirror",
@@ -41,7 +46,8 @@ def _header(title, settings, made, columns):
     return "".join(f"# {line}\n" for line in lines) + ",".join(name for name, _, _ in columns) + "\n"
 
 
-def _write(path, text):
+def write_whole(path, text):
+    """Write a file in one move: a reader sees the old one or the new one, never half of it."""
     path = Path(path)
     path.parent.mkdir(parents=True, exist_ok=True)
     beside = path.with_name(path.name + ".part")
@@ -49,7 +55,7 @@ def _write(path, text):
     os.replace(beside, path)
 
 
-def write_table(folder, cells, results, settings, made, name="carry"):
+def write_table(folder, cells, results, settings, made):
     """Write ``carry_cells.csv`` and ``carry_leaves.csv`` into a folder, each in one move.
 
     Parameters
@@ -59,8 +65,6 @@ def write_table(folder, cells, results, settings, made, name="carry"):
     results : iterable of JobResult
     settings, made : str
         Parameters, seed and versions; the date.
-    name : str
-        Front of the two file names.
 
     Returns
     -------
@@ -82,10 +86,10 @@ def write_table(folder, cells, results, settings, made, name="carry"):
         racks += count
         boards = [board for result in done for board in result.exit_boards]
         headings = [heading for result in done for heading in result.headings]
-        quartiles = [""] * 3
+        quartiles = ["0"] * 3
         if boards:
             quartiles = [f"{value:.1f}" for value in np.percentile(boards, (25, 50, 75))]
-        heading = f"{np.median(headings):.1f}" if headings else ""
+        heading = f"{np.median(headings):.1f}" if headings else "0"
         front = f"{number},{cell.ball_lb:g},{cell.speed_mph:g},{cell.angle_deg:g},{cell.board:g}"
         cell_rows.append(
             f"{front},{int(cell.in_table)},{count},{len(boards)},{','.join(quartiles)},{heading}\n"
@@ -93,8 +97,9 @@ def write_table(folder, cells, results, settings, made, name="carry"):
         leave_rows += [f"{number},{mask},{n}\n" for mask, n in sorted(leaves.items())]
     folder = Path(folder)
     title = "what a ball leaves in the pin model"
-    head = _header(f"{title}: the cells", settings, made, _CELL_COLUMNS)
-    _write(folder / f"{name}_cells.csv", head + "".join(cell_rows))
-    head = _header(f"{title}: counts of leaves", settings, made, _LEAVE_COLUMNS)
-    _write(folder / f"{name}_leaves.csv", head + "".join(leave_rows))
+    program = "bowlcore.rack.build_table"
+    head = header(f"{title}: the cells", program, settings, made, _CELL_COLUMNS)
+    write_whole(folder / "carry_cells.csv", head + "".join(cell_rows))
+    head = header(f"{title}: counts of leaves", program, settings, made, _LEAVE_COLUMNS)
+    write_whole(folder / "carry_leaves.csv", head + "".join(leave_rows))
     return racks
