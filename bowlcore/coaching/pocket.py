@@ -100,9 +100,9 @@ def _straight(entry_board, entry_angle_deg, x_ft):
 
 
 def _left(leaves):
-    left = [item for item in leaves if not item.leave.is_strike][:2]
+    left = [item for item in leaves if not item.leave.is_strike and item.share >= 0.005][:2]
     if not left:
-        return "It left nothing in any rack that was run."
+        return "It hardly ever leaves anything."
     named = " and ".join(f"the {item.leave.text} ({words.percent(item.share)})" for item in left)
     return f"Most often it leaves {named}."
 

@@ -58,4 +58,18 @@ QUESTIONS = {
         "Find the crosses in the right-hand picture and compare them with the dots.",
         "Once it rolls the turn is used up. The wider you send it, the more of that turn goes into coming back.",
     ),
+    "same hit": Question(
+        "Twenty balls meet the pins on the same board at the same angle, a good hit. What do they leave?",
+        ("different things: strikes, and now and then a pin", "twenty strikes", "the same pin every time"),
+        0,
+        "Throw twenty others, two or three times, and count.",
+        "Pins are set a little differently each time. Even a good hit strikes only so often, so one leave proves nothing.",
+    ),
+    "light ball": Question(
+        "A ball of 6 lb and one of 15 lb hit the pocket alike. Which is thrown further aside by the head pin?",
+        ("the light one", "the heavy one", "both alike"),
+        0,
+        "Compare the two headings in the sentence over the curves.",
+        "The pin takes a larger share of a light ball's motion. It then misses pins that a heavy ball would take.",
+    ),
 }

@@ -56,26 +56,38 @@ def settings_text(params, seed):
 
 
 def run_here(jobs, params, seed, workers):
-    """Yield finished jobs from worker processes; jobs in hand when a worker dies are run again."""
-    waiting, tries = deque(jobs), Counter()
-    while waiting:
-        in_hand = {}
-        with ProcessPoolExecutor(workers, mp_context=get_context("spawn")) as pool:
-            try:
-                while waiting or in_hand:
-                    while waiting and len(in_hand) < workers + 1:
-                        job = waiting.popleft()
-                        in_hand[pool.submit(run_job, job, params, seed)] = job
-                    for future in wait(in_hand, return_when=FIRST_COMPLETED).done:
-                        result = future.result()
-                        del in_hand[future]
-                        yield result
-            except BrokenProcessPool:
-                for job in in_hand.values():
+    """Yield finished jobs from worker processes; a worker that dies loses its own job, which is run again.
+
+    Each worker is a pool of one, because a pool of several throws away every job in hand when one of them dies.
+    """
+    waiting, tries, ready, in_hand = deque(jobs), Counter(), [], {}
+    free = [_worker() for _ in range(min(workers, len(waiting)))]
+    try:
+        while waiting or in_hand or ready:
+            while waiting and free:
+                pool, job = free.pop(), waiting.popleft()
+                in_hand[pool.submit(run_job, job, params, seed)] = pool, job
+            yield from ready
+            ready = []
+            for future in wait(in_hand, return_when=FIRST_COMPLETED).done if in_hand else ():
+                pool, job = in_hand.pop(future)
+                try:
+                    ready.append(future.result())
+                    free.append(pool)
+                except BrokenProcessPool:
+                    pool.shutdown()
                     tries[job] += 1
-                    if tries[job] >= MOST_TRIES:
+                    if tries[job] == MOST_TRIES:
                         raise RuntimeError(f"{job.cell.name} ended its worker {MOST_TRIES} times") from None
-                waiting.extendleft(reversed(in_hand.values()))
+                    waiting.appendleft(job)
+                    free.append(_worker())
+    finally:
+        for pool in [*free, *(pool for pool, _ in in_hand.values())]:
+            pool.shutdown()
+
+
+def _worker():
+    return ProcessPoolExecutor(1, mp_context=get_context("spawn"))
 
 
 def run_on_cluster(jobs, params, seed, address):

@@ -6,7 +6,7 @@ import pytest
 
 pytestmark = pytest.mark.browser
 WAIT_MS = 60_000
-LESSONS = {"00_start_here": 3, "04_shape_the_path": 5}  # questions in it
+LESSONS = {"00_start_here": 3, "04_shape_the_path": 5, "05_into_the_pocket": 3}  # questions in it
 
 
 @pytest.fixture(params=LESSONS)

@@ -56,6 +56,22 @@ def rolled_too_early():
     return 0 if change < -1 else None
 
 
+def same_hit():
+    from bowlcore.coaching.pocket import twenty_balls
+
+    kinds = [len(set(twenty_balls(17.5, 3.0, seed=seed)[0])) for seed in range(20)]
+    return 0 if min(kinds) >= 2 else None
+
+
+def light_ball():
+    from bowlcore.rack.discs import head_pin_blow
+
+    light, heavy = (
+        head_pin_blow(2.5, 3.0, lb)[0] for lb in (6.0, 15.0)
+    )  # positive: away from the own gutter
+    return 0 if light < heavy - 5 else 1 if light > heavy + 5 else 2
+
+
 @pytest.mark.parametrize("name", QUESTIONS)
 def test_the_right_choice_is_what_the_model_does(name):
     assert QUESTIONS[name].right == globals()[name.replace(" ", "_")]()

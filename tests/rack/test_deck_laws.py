@@ -1,25 +1,25 @@
-"""Laws that the pin deck must keep whatever its fitted numbers: needs the extra ``rack``."""
+"""Laws that the pin deck must keep whatever its fitted numbers: extra tier, needs the extra ``rack``."""
 
 from math import hypot
 
 import numpy as np
 import pytest
 
-mujoco = pytest.importorskip("mujoco")
+from bowlcore.rack import deck_model
+from bowlcore.rack.deck_model import simulate_rack
+from bowlcore.rack.deck_params import DeckParams
+from bowlcore.rack.deck_xml import IN, PLAYING
+from bowlcore.rack.leave import MIRROR
+from bowlcore.rack.pins import TOUCH_DISTANCE_IN
+from bowlcore.rack.scatter import Scatter, scatter
 
-from bowlcore.rack import deck_model  # noqa: E402
-from bowlcore.rack.deck_model import simulate_rack  # noqa: E402
-from bowlcore.rack.deck_params import DeckParams, restitution_of_damping, spring_and_damper  # noqa: E402
-from bowlcore.rack.deck_xml import IN, PLAYING  # noqa: E402
-from bowlcore.rack.leave import MIRROR  # noqa: E402
-from bowlcore.rack.pins import TOUCH_DISTANCE_IN  # noqa: E402
-from bowlcore.rack.scatter import Scatter, scatter  # noqa: E402
+pytestmark = [pytest.mark.slow, pytest.mark.usefixtures("mujoco")]
 
 SMOOTH = {name: 0.0 for name in DeckParams.__dataclass_fields__ if name.endswith("friction")}
 
 
 @pytest.fixture
-def lone_pin():
+def lone_pin(mujoco):
     """Makes a weightless ball against the head pin alone; the cached model is thrown away afterwards."""
 
     def make(restitution, board=17.5, angle_deg=6.0, mph=16.5, ball_lb=15.0):
@@ -50,7 +50,7 @@ def _energy(run):
 
 def _blow(run):
     before = _momentum(run), _energy(run)
-    mujoco.mj_step(run.model, run.data, 400)
+    run.mujoco.mj_step(run.model, run.data, 400)
     assert hypot(*run.vel[1, :2]) > 5.0  # the pin was hit
     return before, (_momentum(run), _energy(run))
 
@@ -75,21 +75,7 @@ def test_a_blow_acts_with_its_restitution(lone_pin, restitution):
     assert acts_like == pytest.approx(restitution, abs=0.03)
 
 
-def test_spring_and_damper_have_the_restitution_asked_for():
-    for wanted in (0.2, 0.4, 0.65, 0.9):
-        stiffness, damping = spring_and_damper(wanted, 2.0)
-        assert restitution_of_damping(damping / 2 / stiffness**0.5) == pytest.approx(wanted, abs=1e-9)
-        place, speed, step = 0.0, -1.0, 1e-7  # the blow itself, in small steps
-        while True:
-            push = -damping * speed - stiffness * place
-            if place < 0 and push <= 0:
-                break
-            speed += step * push
-            place += step * speed
-        assert speed == pytest.approx(wanted, abs=2e-3)
-
-
-def test_a_rack_left_alone_stands_still():
+def test_a_rack_left_alone_stands_still(mujoco):
     run = deck_model._Run(20.0, 0.0, 5.0, 15.0, Scatter(), DeckParams())
     run._put_away(0)
     run.model.opt.enableflags &= ~int(mujoco.mjtEnableBit.mjENBL_SLEEP)  # awake, so it is really computed
@@ -105,15 +91,14 @@ def test_a_rack_left_alone_stands_still():
         deck_model._model.cache_clear()
 
 
-def test_first_touch_is_where_geometry_says(lone_pin):
+def test_first_touch_is_where_geometry_says(lone_pin, mujoco):  # our own calculation, 6.656 in for flat discs
     run = lone_pin(0.65)
     mujoco.mj_step(run.model, run.data)  # forgets the touch with the deck
+    run.model.opt.timestep = 5e-6  # 0.0015 in
     while not run.data.ncon:
         mujoco.mj_step(run.model, run.data)
     apart = hypot(*(run.pos[0, :2] - run.pos[1, :2])) / IN
-    assert apart == pytest.approx(
-        TOUCH_DISTANCE_IN, abs=0.04
-    )  # one step is 0.015 in, ball and belly 0.004 in
+    assert apart == pytest.approx(TOUCH_DISTANCE_IN, abs=0.02)
 
 
 def test_mirror():
@@ -132,7 +117,7 @@ def test_same_input_same_rack():
     assert one == two
 
 
-def test_nothing_flies_faster_than_a_blow_can_send_it():
+def test_nothing_flies_faster_than_a_blow_can_send_it(mujoco):
     # A pin at rest can leave a blow with at most twice the ball's speed; a chain cannot multiply that much.
     for k in range(24):
         run = deck_model._Run(14.0 + 0.5 * k, 4.0, 14.0, 15.0, scatter(k), DeckParams())
@@ -170,10 +155,3 @@ def test_bad_input_is_named(bad):
     given = {"board_at_touch": 17.0, "entry_angle_deg": 5.0, "speed_at_pins_mph": 15.0, "ball_lb": 15.0} | bad
     with pytest.raises(ValueError, match=next(iter(bad))):
         simulate_rack(**given)
-
-
-def test_bad_parameters_are_named():
-    with pytest.raises(ValueError, match="pin_pin_restitution"):
-        DeckParams(pin_pin_restitution=1.2)
-    with pytest.raises(ValueError, match="step_ms"):
-        DeckParams(step_ms=1.0)

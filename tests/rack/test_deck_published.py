@@ -1,4 +1,4 @@
-"""What the pin deck does, against sums made by hand and what is published; needs the extra ``rack``.
+"""What the pin deck does, against sums made by hand and what is published; extra tier.
 
 Boards are at first touch, speeds at the pins. Samples are small and fixed, with bounds wide enough for them;
 the full figures come from ``tests/studies/rack_tuning.py``.
@@ -9,12 +9,12 @@ from collections import Counter
 import numpy as np
 import pytest
 
-mujoco = pytest.importorskip("mujoco")
+from bowlcore.rack.deck_model import simulate_rack
+from bowlcore.rack.deck_params import DeckParams
+from bowlcore.rack.discs import head_pin_blow, roll_through
+from bowlcore.rack.scatter import scatter
 
-from bowlcore.rack.deck_model import simulate_rack  # noqa: E402
-from bowlcore.rack.deck_params import DeckParams  # noqa: E402
-from bowlcore.rack.discs import head_pin_blow, roll_through  # noqa: E402
-from bowlcore.rack.scatter import scatter  # noqa: E402
+pytestmark = [pytest.mark.slow, pytest.mark.usefixtures("mujoco")]
 
 BALLS_LB = (16, 15, 14, 12, 10, 8, 6)
 

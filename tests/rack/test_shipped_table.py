@@ -61,11 +61,12 @@ def test_straight_balls_have_a_mirror_image(table):
     assert np.abs(apart).mean() < 0.6
 
 
+@pytest.mark.slow
+@pytest.mark.usefixtures("mujoco")
 @pytest.mark.parametrize(
     "lb, mph, angle, board", [(15, 14, 5, 17.0), (15, 14, 2, 16.5), (8, 8, 1, 17.5), (15, 14, 4, 19.0)]
 )
 def test_the_deck_still_gives_the_shipped_shares(table, lb, mph, angle, board):
-    pytest.importorskip("mujoco")
     from bowlcore.rack.build_table import run_job
     from bowlcore.rack.cells import Job
     from bowlcore.rack.deck_params import DeckParams
