@@ -90,7 +90,7 @@ def loopback() -> str:
     return "the lessons can be reached on this computer, and only from it"
 
 
-PACKAGES = ("numpy", "pandas", "matplotlib", "ipywidgets", "jupyterlab")
+PACKAGES = ("numpy", "pandas", "scipy", "matplotlib", "ipywidgets", "jupyterlab")
 CHECKS = [
     (python_version, _INSTALL_AGAIN),
     *((package(name), f'Type: "{sys.executable}" -m pip install --upgrade {name}') for name in PACKAGES),
