@@ -1,8 +1,8 @@
-"""How far pin decks that fit about equally well differ: ``python -m bowlcore.rack.spread`` (extra ``rack``).
+"""How far pin decks that suit the published totals differ: ``python -m bowlcore.rack.spread`` (extra ``rack``).
 
 The sampling error of the carry table says how well one deck is counted; this says how much the deck itself is
 in doubt. Every set of ``deck_params.PARAMETER_SETS`` plays the same racks (the same accidents, the same balls),
-so two sets differ by their contact numbers and not by luck. One process, a quarter of an hour.
+so two sets differ by their contact numbers and not by luck. One process; seven minutes on a busy machine.
 """
 
 import argparse
@@ -75,9 +75,7 @@ def write_spread(path, *, sets=None, where=None, racks=RACKS, seed=SEED, tell=pr
         count = racks * len(found)
         tell(f"{name}: {count} racks, {strikes / count:.1%} strikes, {pins / count:.2f} pins a rack")
         rows += [f"{name},{c.angle_deg:g},{c.board:g},{racks},{s},{p}\n" for c, s, p in found]
-    title = (
-        f"model spread: strikes of {BALL_LB} lb at {SPEED_MPH} mph in pin decks that fit about equally well"
-    )
+    title = f"model spread: strikes of {BALL_LB} lb at {SPEED_MPH} mph in pin decks that suit the published totals"
     settings = "; ".join([settings_text(DeckParams(), seed), *map(difference_text, sets.items())])
     head = header(title, "bowlcore.rack.spread", settings, date.today().isoformat(), _COLUMNS)
     write_whole(path, head + "".join(rows))

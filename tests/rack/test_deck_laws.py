@@ -103,7 +103,7 @@ def test_first_touch_is_where_geometry_says(lone_pin, mujoco):  # our own calcul
 
 def test_mirror():
     rng = np.random.default_rng(8)
-    for k in range(8):
+    for k in range(12):
         board, angle, accidents = rng.uniform(15, 25), rng.uniform(-5, 5), scatter(k)
         one = simulate_rack(board, angle, 14.0, 12.0, accidents)
         two = simulate_rack(40 - board, -angle, 14.0, 12.0, accidents.mirrored)
