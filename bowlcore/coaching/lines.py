@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from bowlcore.coaching.words import POCKET_BOARD
+from bowlcore.coaching.words import IN_TIME_FT, POCKET_BOARD
 from bowlcore.motion.many import sweep_columns
 from bowlcore.motion.path import simulate
 from bowlcore.motion.release import FIELD_NAMES
@@ -57,9 +57,10 @@ def lines_to_pocket(release, surface, ball, entry_board=POCKET_BOARD) -> Lines:
 
 
 def line_within_reach(release, lines, surface, ball, entry_board=POCKET_BOARD):
-    """The steepest line that asks for a move of at most REACH boards, to 0.001 board; or None.
+    """The steepest line within REACH boards that does not roll too early, to 0.001 board; or None.
 
-    If there is none so near: the smallest move (the larger of feet and target). The feet move by whole
+    If there is none so near: the smallest move (the larger of feet and target) to one that does not roll
+    too early, or to any. The feet move by whole
     boards or not at all; the target is then found exactly.
     """
     if not len(lines.laydown_board):
@@ -67,8 +68,12 @@ def line_within_reach(release, lines, surface, ball, entry_board=POCKET_BOARD):
     moves = np.maximum(
         np.abs(lines.laydown_board - release.laydown_board), np.abs(lines.target_board - release.target_board)
     )
-    near = moves <= REACH
-    i = int(np.where(near, lines.entry_angle_deg, -np.inf).argmax()) if near.any() else int(moves.argmin())
+    good = lines.roll_start_ft >= IN_TIME_FT  # not rolled too early
+    near = good & (moves <= REACH)
+    if near.any():
+        i = int(np.where(near, lines.entry_angle_deg, -np.inf).argmax())
+    else:
+        i = int(np.where(good | ~good.any(), moves, np.inf).argmin())
     stand = replace(release, laydown_board=float(lines.laydown_board[i]))
 
     def miss(target):

@@ -139,4 +139,5 @@ def _against(kept, now):
     higher = f"{words.count(abs(boards), 'board')} {'higher' if boards > 0 else 'lower'}"
     steeper = f"{words.degrees(abs(angle))} {'steeper' if angle > 0 else 'flatter'}"
     seen = [text for text, size in ((higher, abs(boards)), (steeper, abs(angle))) if size]
-    return f"Against the kept shot: {' and '.join(seen) or 'no difference that an eye could see'}."
+    line = "On the same line, against" if now.name == "same line" else "Against"
+    return f"{line} the kept shot: {' and '.join(seen) or 'no difference that an eye could see'}."

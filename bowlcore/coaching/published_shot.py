@@ -51,6 +51,11 @@ def fitting_end_ft(axis_tilt_deg=0.0, entry_board=words.POCKET_BOARD) -> float:
     return 0.5 * (low + high)
 
 
+def _end(oil_end_ft, metric):
+    """The end of the oil, as fine as its control."""
+    return words.distance(oil_end_ft, True) if metric else f"{words.halves(oil_end_ft)} ft"
+
+
 @dataclass(frozen=True)
 class PublishedAnswer:
     release: Release
@@ -67,7 +72,7 @@ def answer(oil_end_ft=36.0, axis_tilt_deg=0.0, *, metric=False, hand="right") ->
     path = simulate(release, two_zones(oil_end_ft))
     flat = simulate(release, OiledLane(load_pattern("flat")), Ball())
     law = FrictionLaw()
-    rows = [telling.row(f"oil to {words.distance(oil_end_ft, metric)}", release, path, metric)]
+    rows = [telling.row(f"oil to {_end(oil_end_ft, metric)}", release, path, metric)]
     try:
         fits = fitting_end_ft(axis_tilt_deg)
     except ValueError:
@@ -80,10 +85,11 @@ def answer(oil_end_ft=36.0, axis_tilt_deg=0.0, *, metric=False, hand="right") ->
             fitted = simulate(release, two_zones(fits))
             rows.append(telling.row(f"oil to {fits:.1f} ft (board 17.5 exactly)", release, fitted, metric))
         else:
-            meets = "That is not yet board 17.5: move the end of the oil."
+            high = path.entry_board > words.POCKET_BOARD
+            meets = f"That is too {'high: let the oil end later' if high else 'low: let the oil end sooner'}."
     rows.append(telling.row("flat shape of this course", release, flat, metric))
     sentence = (
-        f"With friction {law.oil:g} up to {words.distance(oil_end_ft, metric)} and {law.dry:g} beyond, the published "
+        f"With friction {law.oil:g} up to {_end(oil_end_ft, metric)} and {law.dry:g} beyond, the published "
         f"shot {telling.tell(path, metric)}. {meets}"
     )
     return PublishedAnswer(release, path, fits, flat.entry_board, sentence, rows)

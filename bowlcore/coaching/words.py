@@ -72,9 +72,9 @@ def rolling(roll_start_ft: float, metric: bool = False) -> str:
     """When it rolls: in time, too early, or not before the pins."""
     if not isfinite(roll_start_ft):
         return "is still skidding at the pins"
-    if roll_start_ft > 59.0:
-        return "rolls just as it meets the pins"
     where = distance(roll_start_ft, metric)
+    if roll_start_ft > 59.0:
+        return f"rolls from {where} (just before the pins)"
     return f"rolls from {where} ({'in time' if roll_start_ft >= IN_TIME_FT else 'too early'})"
 
 

@@ -135,7 +135,7 @@ class LanePaths:
                 self._say("break", *marks[-1], -2.2, text)
             else:  # no room below it
                 self.labels["break"].set_text(text)
-                self.labels["break"].set_position((path.breakpoint_ft, 1.2))
+                self.labels["break"].set_position((path.breakpoint_ft + 1.0, 14.5))
         if roll < np.inf:
             marks.append((roll, np.interp(roll, x, board)))
             self._say("roll", *marks[-1], 4.0, f"rolls from {words.distance(roll, metric)}", shift=0.5)

@@ -117,6 +117,8 @@ def draw(metric=False, hand="right", kept=None, **v) -> Drawn:
     for lane_paths, (title, shot) in zip(
         moving.lanes, shots.values() if two else [shots[v["show"]]], strict=True
     ):
+        if two and shot is not told.same:
+            kept_path = None  # with both lanes shown, the kept shot is one of the same line
         if shot is None:
             lane_paths.show(f"{title}: no line reaches it", None, metric, kept_path)
         else:

@@ -97,7 +97,8 @@ def test_kept_shot_is_compared_in_what_an_eye_can_see():
     higher = words.to_half(now.entry_board - kept.entry_board)
     steeper = words.to_half(now.entry_angle_deg - kept.entry_angle_deg)
     assert (
-        f"Against the kept shot: {higher:g} boards higher and {steeper:g} degrees steeper." in panel.sentence
+        f"On the same line, against the kept shot: {higher:g} boards higher and {steeper:g} degrees steeper."
+        in panel.sentence
     )
     buttons["Let it go"].click()
     assert "kept" not in panel.sentence
@@ -147,3 +148,10 @@ def test_a_ball_lost_on_the_far_side_says_so():
 
 def test_a_straight_ball_has_no_breakpoint():
     assert "breakpoint" not in told(Release(17, 0, 0, 0, 17, 14)).sentence
+
+
+def test_re_aiming_does_not_swing_a_slow_ball_across_the_lane():
+    """Rather a larger move to a line that rolls in time than a near one that rolls too early."""
+    for release in (Release(14, 300, 45, 13, 17, 13), Release(17, 500, 45, 13, 26, 15)):
+        answer = told(release)
+        assert not answer.aimed.path.roll_start_ft < words.IN_TIME_FT - 0.5
