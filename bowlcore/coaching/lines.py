@@ -60,8 +60,7 @@ def line_within_reach(release, lines, surface, ball, entry_board=POCKET_BOARD):
     """The steepest line within REACH boards that does not roll too early, to 0.001 board; or None.
 
     If there is none so near: the smallest move (the larger of feet and target) to one that does not roll
-    too early, or to any. The feet move by whole
-    boards or not at all; the target is then found exactly.
+    too early, or to any. The feet move by whole boards or not at all; the target is then found exactly.
     """
     if not len(lines.laydown_board):
         return None

@@ -15,10 +15,8 @@ _CLASSES = ("lone", "corner", "cluster", "split")
 _THIN_TOUCH = 1.0  # board taken off each side of a window: a thin touch may leave the pin (common practice)
 _CLUSTER_SHARE, _SPLIT_CHANCE = 0.6, 0.08  # of a lone pin's chance; of any split: chosen, not measured
 _PICKED_OFF = 0.5  # share of the pins that a missed cluster or split still loses: chosen
-_FEET_LEVER, _TARGET_LEVER = (
-    3.06,
-    4.06,
-)  # boards at the second row for one at the foul line, at 15 ft (geometry)
+# boards at the second row for one board at the foul line, and for one at 15 ft: our own geometry
+_FEET_LEVER, _TARGET_LEVER = 3.06, 4.06
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from bowlcore.coaching import words
-from bowlcore.motion.units import LANE_FT
+from bowlcore.motion.units import BOARD_M, FOOT_M, LANE_FT
 from bowlcore.rack import carry
 from bowlcore.rack.discs import roll_through
 from bowlcore.rack.pins import board_at_touch, misses_head_pin, pin_board
@@ -44,16 +44,12 @@ def answer(
     entry = entry_board, entry_angle_deg, speed_at_pins_mph, ball_lb
     odds = carry.strike_odds(*entry)
     leaves = carry.leave_shares(*entry, hand=hand)
-    own_side = carry.leave_shares(*entry)
-    standing = np.zeros(10)
-    for item in own_side:
-        for pin in item.leave.pins:
-            standing[pin - 1] += item.share
+    standing = carry.standing_odds(*entry)
     touch = float(board_at_touch(entry_board, entry_angle_deg))
     way_ft, way_board = _way(entry_board, entry_angle_deg, touch, speed_at_pins_mph, ball_lb)
     sentence = (
         f"In this pin model {words.share_between(odds.low, odds.high)} of such balls strike (best guess "
-        f"{words.percent(odds.strike)}). {_left(leaves)} {_leaves_deck(own_side, way_board, entry_board, entry_angle_deg, hand)}"
+        f"{words.percent(odds.strike)}). {_left(leaves)} {_leaves_deck(way_board, entry_board, entry_angle_deg, hand)}"
     )
     if odds.speed_clamped:
         low, high = words.speed(5, metric), words.speed(17, metric)
@@ -82,20 +78,17 @@ def answer(
 
 def _way(entry_board, entry_angle_deg, touch, speed, lb):
     """The ball's way through the deck, from three feet before the head pin."""
+    first = LANE_FT - 3.0
     if misses_head_pin(entry_board, entry_angle_deg):
-        x = np.array([LANE_FT - 3.0, LANE_FT + 2.8])
-    else:
-        through = roll_through(touch, entry_angle_deg, speed, lb)
-        x, boards = through.distance_ft, through.board
-        first = LANE_FT - 3.0
-        return np.r_[first, x], np.r_[_straight(entry_board, entry_angle_deg, first), boards]
-    return x, _straight(entry_board, entry_angle_deg, x)
+        x = np.array([first, LANE_FT + 2.8])
+        return x, _straight(entry_board, entry_angle_deg, x)
+    through = roll_through(touch, entry_angle_deg, speed, lb)
+    start = _straight(entry_board, entry_angle_deg, first)
+    return np.r_[first, through.distance_ft], np.r_[start, through.board]
 
 
 def _straight(entry_board, entry_angle_deg, x_ft):
     """Board of the incoming line at a distance [ft]: 0.197 board a foot for each degree."""
-    from bowlcore.motion.units import BOARD_M, FOOT_M
-
     return entry_board + np.tan(np.radians(entry_angle_deg)) * (np.asarray(x_ft) - LANE_FT) * FOOT_M / BOARD_M
 
 
@@ -107,7 +100,7 @@ def _left(leaves):
     return f"Most often it leaves {named}."
 
 
-def _leaves_deck(own_side, way_board, entry_board, entry_angle_deg, hand):
+def _leaves_deck(way_board, entry_board, entry_angle_deg, hand):
     """Where the ball leaves the deck, against the back row: the sign of how far it was thrown aside."""
     if misses_head_pin(entry_board, entry_angle_deg):
         return "It passes the head pin without touching it."
