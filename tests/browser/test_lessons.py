@@ -15,6 +15,7 @@ def lesson(request, lab, page):
     page.goto(lab.address(f"{request.param}.ipynb"))
     from playwright.sync_api import expect
 
+    expect(page.locator(".bowlcore-ran")).to_have_count(1, timeout=WAIT_MS)
     expect(page.locator(".bm-question:visible")).to_have_count(LESSONS[request.param], timeout=WAIT_MS)
     return page
 

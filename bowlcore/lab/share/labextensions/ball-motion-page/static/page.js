@@ -28,6 +28,7 @@
     }
     const { NotebookActions } = await module('@jupyterlab/notebook');
     await NotebookActions.runCells(content, content.widgets, context.sessionContext);
+    page.addClass('bowlcore-ran');
     // Saved, or the browser asks about unsaved changes when the page is closed.
     await context.save();
   }
