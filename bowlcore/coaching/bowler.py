@@ -5,6 +5,7 @@ from functools import lru_cache
 
 import numpy as np
 
+from bowlcore.coaching.feet import Feet
 from bowlcore.locate import data_folder
 from bowlcore.motion.ball import Ball, load_balls
 from bowlcore.motion.checks import number_in
@@ -98,6 +99,10 @@ class Bowler:
         How far, up or down, on demand; what is absent cannot be changed at all. Keys: feet, target
         (boards), ball (a list of Ball), loft_ft, speed_mph, rev_rate_rpm, axis_rotation_deg, axis_tilt_deg.
     name : str
+    feet : Feet
+        Where the slide foot stops against the ball, and how the walk drifts.
+    young_or_sore : bool
+        A child, or a sore wrist or back: no change of the hand is ever suggested.
 
     Raises
     ------
@@ -110,6 +115,8 @@ class Bowler:
     ball: Ball = Ball()
     can_change: dict = field(default_factory=lambda: {"feet": 8, "target": 8, "speed_mph": 1.0})
     name: str = ""
+    feet: Feet = Feet()
+    young_or_sore: bool = False
 
     def __post_init__(self):
         for key, amount in self.can_change.items():
@@ -143,6 +150,9 @@ def _accidents(count):
     return ndtri(np.clip(points, 1e-6, 1 - 1e-6))
 
 
+_TEXT = ("name", "hand", "ball", "change_balls", "drift", "style")
+
+
 def load_bowlers() -> dict[str, Bowler]:
     """The invented demo bowlers by name (data/bowlers.csv)."""
     return {row["name"]: _from_row(row) for row in _rows()}
@@ -156,16 +166,19 @@ def usual_averages() -> dict[str, tuple[float, float]]:
 def _rows():
     from bowlcore.motion.data_file import read_table
 
-    table, _ = read_table(data_folder() / "bowlers.csv", text_columns=("name", "hand", "ball"))
+    table, _ = read_table(data_folder() / "bowlers.csv", text_columns=_TEXT)
     return table.to_dict("records")
 
 
 def _from_row(row):
+    balls = load_balls()
     release = Release(**{item.name: row[item.name] for item in fields(Release)})
     spread = Spread(**{name: row[f"spread_{name}"] for name in SCATTERED})
-    can_change = {
-        "feet": row["change_feet"],
-        "target": row["change_target"],
-        "speed_mph": row["change_speed_mph"],
-    }
-    return Bowler(release, spread, load_balls()[row["ball"]], can_change, row["name"])
+    amounts = {name: row[f"change_{name}"] for name in sorted(CHANGEABLE - {"ball"})}
+    can_change = {name: amount for name, amount in amounts.items() if amount > 0}
+    if row["change_balls"] != "none":
+        can_change["ball"] = [balls[name] for name in row["change_balls"].split(";")]
+    feet = Feet(row["feet_offset_boards"], row["drift"], row["style"])
+    return Bowler(
+        release, spread, balls[row["ball"]], can_change, row["name"], feet, bool(row["young_or_sore"])
+    )
