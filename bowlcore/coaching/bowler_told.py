@@ -29,19 +29,20 @@ def answer(bowler, surface, *, hand="right") -> BowlerAnswer:
     low, high, flat, steep = PUBLISHED_BOX
     with np.errstate(invalid="ignore"):
         in_box = ((board >= low) & (board <= high) & (angle >= flat) & (angle <= steep)).mean()
-    least, most = (
-        max(odds.strike - 2 * odds.sampling_error, 0.0),
-        min(odds.strike + 2 * odds.sampling_error, 1.0),
-    )
     sentence = (
         f"Of {SHOWN} balls {words.percent(odds.pocket)} come in within {words.halves(words.POCKET_REACH)} boards of "
-        f"{words.halves(words.POCKET_BOARD)}, and in this pin model {words.share_between(least, most)} strike. "
+        f"{words.halves(words.POCKET_BOARD)}, and in this pin model {words.share_between(*odds.interval)} strike. "
         f"With its spares that is about {5 * round(odds.pins_per_game / 5):.0f} pins a game."
     )
     rows = [
         {"what": "in the pocket (17.5, 1.5 boards either side)", "share": words.percent(odds.pocket)},
         {"what": "in the published box (boards 17-18, 4-6 degrees)", "share": words.percent(in_box)},
         {"what": "strikes, in this pin model", "share": words.percent(odds.strike)},
+        {
+            "what": "  doubt from the counts of racks, either way",
+            "share": words.percent(2 * odds.sampling_error),
+        },
+        {"what": "  doubt from the pin model itself, either way", "share": words.percent(odds.model_spread)},
         {"what": "in the gutter", "share": words.percent(odds.gutter)},
     ]
     return BowlerAnswer(odds, board, angle, sentence, rows)

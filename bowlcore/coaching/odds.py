@@ -8,6 +8,7 @@ import numpy as np
 from bowlcore.coaching.words import POCKET_BOARD, POCKET_REACH
 from bowlcore.motion.many import sweep_columns
 from bowlcore.rack import carry
+from bowlcore.rack.model_spread import model_spread
 from bowlcore.rack.pins import window_boards
 
 SHOWN, RANKING = 256, 64
@@ -24,6 +25,7 @@ class Odds:
     """What a bowler's scatter makes of one lane, in this pin model.
 
     strike : share of strikes; sampling_error : one standard error from the counts of the table
+    model_spread : half the range of the strike share over other pin models that suit published totals
     pocket : share of balls with entry_board within 1.5 boards of 17.5, whatever the angle
     mean_pinfall : with the first ball, gutters counted as 0
     pins_per_game : by a simple frame model with spare chances from the bowler's own scatter
@@ -36,6 +38,13 @@ class Odds:
     mean_pinfall: float
     pins_per_game: float
     gutter: float
+    model_spread: float
+
+    @property
+    def interval(self):
+        """Strike share between which sampling alone leaves it, two standard errors either way."""
+        wide = 2.0 * self.sampling_error
+        return max(self.strike - wide, 0.0), min(self.strike + wide, 1.0)
 
 
 def bowler_odds(bowler, surface, shots=SHOWN) -> Odds:
@@ -59,11 +68,8 @@ def bowler_odds(bowler, surface, shots=SHOWN) -> Odds:
 
 def odds_of_entries(marks, bowler) -> Odds:
     """The same from landmarks of shots that were already followed."""
-    board, angle = marks["entry_board"], marks["entry_angle_deg"]
-    there = np.isfinite(board)
-    speed = np.clip(marks["entry_speed_mph"][there], 2, 30)
-    lb = np.full(there.sum(), max(bowler.ball.mass_lb, 6.0))
-    entries = board[there], np.clip(angle[there], -20, 20), speed, lb
+    there, entries = entries_of(marks, bowler.ball)
+    board = marks["entry_board"]
     names = ("strike", "pinfall", *_CLASSES, "left in clusters", "left in splits")
     count = len(board)
     nodes, weights = carry.corners(*entries)
@@ -78,7 +84,16 @@ def odds_of_entries(marks, bowler) -> Odds:
         mean["pinfall"],
         pins_per_game(mean, spare_chances(bowler.spread)),
         float(gutter),
+        model_spread(entries[0], entries[1]) * float(there.mean()) if there.any() else 0.0,
     )
+
+
+def entries_of(marks, ball):
+    """Which balls stay on the lane, and board, angle, speed and weight of those as the table takes them."""
+    there = np.isfinite(marks["entry_board"])
+    angle = np.clip(marks["entry_angle_deg"][there], -20, 20)
+    speed = np.clip(marks["entry_speed_mph"][there], 2, 30)
+    return there, (marks["entry_board"][there], angle, speed, np.full(there.sum(), max(ball.mass_lb, 6.0)))
 
 
 def _sampling_error(nodes, weights, count):

@@ -5,22 +5,25 @@ from functools import lru_cache
 
 from bowlcore.coaching import telling, words
 from bowlcore.coaching.lines import Lines, line_within_reach, lines_to_pocket
+from bowlcore.coaching.scattered import Scattered, scattered, strikes_and_leave
 from bowlcore.motion.ball import Ball, load_balls
 from bowlcore.motion.oil import load_pattern
 from bowlcore.motion.path import BallPath, simulate
 from bowlcore.motion.release import RANGES, Release
 from bowlcore.motion.surface import FrictionLaw, OiledLane
 
+_ON = {"same line": "on this line", "re-aimed": "re-aimed"}
 SHOWS = ("same line", "re-aimed", "both")
 
 
 @dataclass(frozen=True)
 class Shot:
-    """A release with its path and a name."""
+    """A release with its path, a name, and what it does with an ordinary scatter."""
 
     name: str
     release: Release
     path: BallPath
+    odds: Scattered
 
 
 @dataclass(frozen=True)
@@ -64,6 +67,11 @@ def as_a_hand_does_it(release: Release, steps: float, rotation_deg: float, tilt_
     )
 
 
+def shot_of(name, release, surface, ball) -> Shot:
+    """A release followed on a surface, alone and with an ordinary scatter."""
+    return Shot(name, release, simulate(release, surface, ball), scattered(release, surface, ball))
+
+
 def answer(
     release, surface, ball, *, show="both", metric=False, kept: Shot | None = None, hand_steps=0
 ) -> LabAnswer:
@@ -85,10 +93,10 @@ def answer(
     ValueError
         From `simulate`, in words.
     """
-    same = Shot("same line", release, simulate(release, surface, ball))
+    same = shot_of("same line", release, surface, ball)
     lines = lines_to_pocket(release, surface, ball)
     line = line_within_reach(release, lines, surface, ball)
-    aimed = None if line is None else Shot("re-aimed", line, simulate(line, surface, ball))
+    aimed = None if line is None else shot_of("re-aimed", line, surface, ball)
     parts = []
     if hand_steps:
         parts.append(
@@ -110,13 +118,23 @@ def answer(
                 )
     if kept is not None:
         parts.append(_against(kept, same if show != "re-aimed" or aimed is None else aimed))
-    shots = [
-        shot
-        for shot in (same if show != "re-aimed" else None, aimed if show != "same line" else None, kept)
-        if shot
-    ]
-    rows = [telling.row(shot.name, shot.release, shot.path, metric) for shot in shots]
+    shown = [shot for shot, hidden in ((same, "re-aimed"), (aimed, "same line")) if shot and show != hidden]
+    parts.append(_odds_words(shown))
+    rows = [_row(shot, metric) for shot in [*shown, kept] if shot]
     return LabAnswer(same, aimed, lines, " ".join(parts), rows)
+
+
+def _odds_words(shown):
+    told = [f"{_ON[shot.name]} {strikes_and_leave(shot.odds)}" for shot in shown]
+    return f"Thrown with an ordinary scatter, in this pin model: {'; '.join(told)}."
+
+
+def _row(shot, metric):
+    leave = shot.odds.leave
+    return telling.row(shot.name, shot.release, shot.path, metric) | {
+        "strikes in 100, this pin model": words.between(*shot.odds.odds.interval),
+        "left most often": f"{leave.text} ({words.percent(shot.odds.leave_share)})" if leave else "",
+    }
 
 
 def _aimed_words(aimed, show, metric):

@@ -85,4 +85,9 @@ def percent(share: float) -> str:
 
 def share_between(low: float, high: float) -> str:
     """An interval first: "between 52 and 76 in 100"."""
-    return f"between {100.0 * low:.0f} and {100.0 * high:.0f} in 100"
+    return f"between {between(low, high)} in 100"
+
+
+def between(low: float, high: float) -> str:
+    """Two shares in hundredths: "52 and 76"."""
+    return f"{100.0 * low:.0f} and {100.0 * high:.0f}"

@@ -1,5 +1,6 @@
 """The path lab: two lanes, same line and re-aimed, and the entry angle of every line to the pocket."""
 
+from dataclasses import replace
 from functools import lru_cache
 
 import numpy as np
@@ -32,7 +33,7 @@ def path_lab_panel(**start):
         draw,
         *_controls(start),
         buttons={"Keep this shot": _keep, "Let it go": _let_go},
-        lines=5,
+        lines=6,
     )
 
 
@@ -97,7 +98,7 @@ def _keep(panel):
     show = panel.values["show"]
     now = path_lab.answer(release, lane, ball, show=show)
     kept = now.aimed if show == "re-aimed" and now.aimed else now.same
-    panel.memory["kept"] = path_lab.Shot("kept", kept.release, kept.path)
+    panel.memory["kept"] = replace(kept, name="kept")
 
 
 def _let_go(panel):

@@ -19,6 +19,7 @@ RANGES = {
     "speed_at_pins_mph": (2, 30, "mph"),
     "ball_lb": (6, 16, "lb"),
 }
+_MIRRORED = np.array([Leave(mask).mirror.mask for mask in range(1024)])
 
 
 @dataclass(frozen=True)
@@ -172,6 +173,25 @@ def _mask_shares(board, angle, speed, lb):
                 share += weight * mix * table.shares[row]
                 count += weight * mix * table.racks[row]
     return share, count
+
+
+def leaves_of_many(entry_board, entry_angle_deg, speed_at_pins_mph, ball_lb, hand="right"):
+    """Mean shares of all leaves over many entries (arrays), commonest first: list of (Leave, share)."""
+    board, angle, speed, lb = _checked(entry_board, entry_angle_deg, speed_at_pins_mph, ball_lb)
+    table, share = carry_table(), np.zeros(1024)
+    for turned in (False, True):
+        some = (angle < 0) == turned
+        if not some.any():
+            continue
+        nodes, weights = corners(board[some], angle[some], speed[some], lb[some])
+        at_node = np.bincount(nodes.ravel(), weights.ravel(), minlength=len(table.rows))
+        at_row = np.bincount(
+            table.rows.ravel(), (at_node[:, None] * table.mixes).ravel(), minlength=len(table.shares)
+        )
+        found = at_row @ table.shares / board.size
+        share += found[_MIRRORED] if turned != (hand == "left") else found
+    order = np.argsort(-share, kind="stable")
+    return [(Leave(int(mask)), float(share[mask])) for mask in order if share[mask] > 1e-12]
 
 
 def standing_odds(entry_board, entry_angle_deg, speed_at_pins_mph=15.0, ball_lb=15.0, hand="right"):
