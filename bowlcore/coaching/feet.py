@@ -6,6 +6,8 @@ slide foot stops, and read the arrows where these lie, not at 15 ft.
 
 from dataclasses import dataclass, replace
 
+import numpy as np
+
 from bowlcore.coaching import words
 from bowlcore.motion.checks import number_in
 from bowlcore.motion.units import TARGET_FT
@@ -56,21 +58,25 @@ class Feet:
         return laydown_move * (2.0 if self.drift == "2 to 1" else 1.0)
 
 
-def mark_distance_ft(board: float) -> float:
+def mark_distance_ft(board):
     """How far down the lane the mark on a board lies: the V runs from 12 ft to 16 ft in the middle."""
-    return max(MARKS_FAR_FT - _MARK_SLOPE * abs(board - _MIDDLE), MARKS_NEAR_FT)
+    return np.maximum(MARKS_FAR_FT - _MARK_SLOPE * np.abs(board - _MIDDLE), MARKS_NEAR_FT)
 
 
 def mark_board(release) -> float:
     """Board where the launch line crosses the V of the marks (the ball still runs straight there)."""
-    board = release.target_board
-    for _ in range(60):  # the V is flat against the line: this closes in by a factor of ten each time
-        board = release.laydown_board + _per_foot(release) * mark_distance_ft(board)
+    return float(mark_board_of(release.laydown_board, release.target_board))
+
+
+def mark_board_of(laydown_board, target_board):
+    """The same from laydown and target at 15 ft (floats or arrays)."""
+    per_foot = (np.asarray(target_board) - laydown_board) / TARGET_FT
+    board = np.asarray(target_board, dtype=float)
+    for _ in range(
+        60
+    ):  # the V is flat against the line: this closes in by a factor of four or more each time
+        board = laydown_board + per_foot * mark_distance_ft(board)
     return board
-
-
-def _per_foot(release):
-    return (release.target_board - release.laydown_board) / TARGET_FT
 
 
 def on_line(release, feet, slide_board: float, over_board: float):

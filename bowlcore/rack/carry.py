@@ -175,6 +175,14 @@ def _mask_shares(board, angle, speed, lb):
     return share, count
 
 
+def leave_share_at(nodes, weights, leave, hand="right"):
+    """Share of one leave (pins that stand) at entries given by `corners`; angles must not be negative."""
+    table, mask = carry_table(), Leave.of(*leave).mask
+    mask = int(_MIRRORED[mask]) if hand == "left" else mask
+    at_node = (table.mixes * table.shares[table.rows, mask]).sum(axis=1)
+    return (weights * at_node[nodes]).sum(axis=0)
+
+
 def leaves_of_many(entry_board, entry_angle_deg, speed_at_pins_mph, ball_lb, hand="right"):
     """Mean shares of all leaves over many entries (arrays), commonest first: list of (Leave, share)."""
     board, angle, speed, lb = _checked(entry_board, entry_angle_deg, speed_at_pins_mph, ball_lb)
@@ -203,18 +211,13 @@ def standing_odds(entry_board, entry_angle_deg, speed_at_pins_mph=15.0, ball_lb=
     return standing
 
 
-def exit_board(entry_board, entry_angle_deg, speed_at_pins_mph=15.0, ball_lb=15.0) -> float:
-    """Median board where the ball leaves the deck, from the own side; NaN where it leaves over the side."""
+def exit_board(entry_board, entry_angle_deg, speed_at_pins_mph=15.0, ball_lb=15.0):
+    """Median board where the ball leaves the deck, from the own side (float or array).
+
+    NaN where most balls leave over the side. Raises as `strike_odds`.
+    """
     board, angle, speed, lb = _checked(entry_board, entry_angle_deg, speed_at_pins_mph, ball_lb)
-    table = carry_table()
-    nodes, weights = corners(board, angle, speed, lb)
-    total = there = 0.0
-    for node, weight in zip(nodes.ravel(), weights.ravel(), strict=True):
-        for row, mix in zip(table.rows[node], table.mixes[node], strict=True):
-            cell = table.cells.loc[row]
-            if weight * mix > 0 and cell["exit_count"] >= 0.5 * cell["racks"]:
-                there += weight * mix
-                total += weight * mix * cell["exit_middle"]
-    if there < 0.5:
-        return float("nan")
-    return float(40.0 - total / there if angle < 0 else total / there)
+    known, total = mixed(board, angle, speed, lb, ("exit known", "exit"))
+    middle = total / np.maximum(known, 1e-9)
+    out = np.where(known < 0.5, np.nan, np.where(angle < 0, 40.0 - middle, middle))
+    return out if out.ndim else float(out)

@@ -49,6 +49,9 @@ class CarryTable:
         by_leave = leave_columns()
         self.columns = {name: self._node_mean(self.shares @ values) for name, values in by_leave.items()}
         self.columns["racks"] = self._node_mean(self.racks)
+        over_the_end = (cells["exit_count"] >= 0.5 * cells["racks"]).to_numpy()  # else it left over the side
+        self.columns["exit known"] = self._node_mean(over_the_end.astype(float))
+        self.columns["exit"] = self._node_mean(np.where(over_the_end, cells["exit_middle"], 0.0))
 
     def _spread_out(self, block, offset, rows, mixes):
         """Nodes of one block on the fine grid: four cells and their weights each."""

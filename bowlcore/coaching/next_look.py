@@ -1,0 +1,89 @@
+"""What to watch, or which single ball to throw, so that the two likeliest causes part: tried by simulation."""
+
+from dataclasses import replace
+
+import numpy as np
+
+from bowlcore.coaching.hypotheses import TARGET
+from bowlcore.coaching.perception import follow, word_chances
+
+FIRST = "Say what was seen: was the target hit, and was the ball light, flush or high?"
+ASK_TARGET = "First ask: did the ball roll over its target, at the usual speed?"
+_GOOD_ENOUGH = 0.35  # share of cases in which the answer differs between the two causes
+_LOOKS = {
+    "finish": "watch the last ten feet: still skidding, or rolled out and standing up?",
+    "exit": "watch where the ball leaves the deck, right of the 9, over it, or further in",
+    "hit": "look whether it meets the head pin light, flush or high",
+}
+_TEST_BALLS = (
+    ("throw one ball with feet and target 2 boards further in", 2.0, 2.0),
+    ("throw one ball with feet and target 2 boards further out", -2.0, -2.0),
+    ("throw one ball over a target 1 board further out, same feet", 0.0, -1.0),
+)
+
+
+def next_step(posts, share, told) -> str:
+    """The next thing to do: the look, or the ball, that separates the two likeliest causes best.
+
+    Parameters
+    ----------
+    posts : dict lane name -> Posterior
+    share : dict cause -> chance
+    told : list of Seen
+    """
+    if all(item.target_hit is None and item.arrow_board is None for item in told):
+        return ASK_TARGET
+    first, second = sorted(share, key=share.get, reverse=True)[:2]
+    if share[first] > 0.85:
+        return f"Clear enough: act on '{first}', then look again."
+    found = []
+    for post in posts.values():
+        seen = set().union(*(item.told for item in post.deliveries))
+        for field, text in _LOOKS.items():
+            if field not in seen:
+                found.append((_parted(post, field, first, second, None), text))
+        if TARGET not in (first, second):
+            found += [
+                (_parted(post, "hit", first, second, move), f"{text} and see how it hits")
+                for text, *move in _TEST_BALLS
+            ]
+    best, text = max(found, default=(0.0, ""))
+    if best < _GOOD_ENOUGH:
+        return (
+            f"No single look separates '{first}' from '{second}' well; throw the same ball again and compare."
+        )
+    return f"To tell '{first}' from '{second}': {text}."
+
+
+def _parted(post, field, first, second, move):
+    """How far the chances of the words differ between two causes (0 to 1, total variation)."""
+    words = {first: 0.0, second: 0.0}
+    for cause in words:
+        total, mean = 0.0, 0.0
+        column = list(post.share).index(cause)
+        for i, possible in enumerate(post.possible):
+            weight = float(post.lane_chance[i] * post.joint[i, column])
+            if weight < 1e-3:
+                continue
+            shots = possible.shots if move is None else _thrown(post, i, move)
+            chances = word_chances(field, shots)
+            ball = post.ball_chance[i].mean(axis=0) if move is None else 1.0 / chances.shape[1]
+            total, mean = total + weight, mean + weight * (chances * ball).sum(axis=1)
+        words[cause] = mean / total if total else np.zeros(1)
+    return float(0.5 * np.abs(words[first] - words[second]).sum())
+
+
+def _thrown(post, i, move):
+    """The same bowler's balls on a moved line, on one of the possible lanes."""
+    release = post.bowler.release
+    try:
+        moved = replace(
+            release,
+            laydown_board=release.laydown_board + move[0],
+            target_board=release.target_board + move[1],
+        )
+    except ValueError:
+        moved = release
+    return follow(
+        replace(post.bowler, release=moved), post.possible[i].lane, 32, post.possible[i].shots.usual
+    )
