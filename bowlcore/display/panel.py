@@ -58,7 +58,7 @@ class Panel:
         for control in every:
             control.use_units(settings.metric)
             control.on_change(self._mark, lambda text, name=control.name: self._typed(name, text))
-        settings.observe(self._settings_changed, ["metric", "hand"])
+        self._on_screen = False
         if open_table:
             rows = [self.message, self.result, self._table]
         else:
@@ -80,6 +80,7 @@ class Panel:
     @property
     def sentence(self) -> str:
         """The result in words."""
+        self._catch_up()
         return self._drawn.sentence
 
     def set(self, **values):
@@ -98,7 +99,7 @@ class Panel:
 
     def redraw(self):
         """Draw now."""
-        self._stale = False
+        self._stale, self._drawn_for = False, self._settings()
         try:
             drawn = self._draw(
                 metric=self.settings.metric, hand=self.settings.hand, **self.values, **self.memory
@@ -147,10 +148,28 @@ class Panel:
             await asyncio.sleep(_PAUSE_S)
             self.redraw()
 
-    def _settings_changed(self, change):
+    def _settings(self):
+        return self.settings.metric, self.settings.hand
+
+    def _settings_changed(self, change=None):
+        self._use_units()
+        self._mark()
+
+    def _use_units(self):
         for control in self.controls.values():
             control.use_units(self.settings.metric)
-        self._mark()
+
+    def _catch_up(self):
+        """Only a panel on the screen follows the settings at once; any other when it is asked."""
+        if not self._on_screen and self._drawn_for != self._settings():
+            self._use_units()
+            self.redraw()
+
+    def _show(self):
+        self._catch_up()
+        if not self._on_screen:
+            self._on_screen = True
+            self.settings.observe(self._settings_changed, ["metric", "hand"])
 
     def _typed(self, name, text):
         """Keep what is wrong with a typed number until that number is put right."""
@@ -163,6 +182,7 @@ class Panel:
 
     def _repr_mimebundle_(self, **kwargs):
         """The live panel, and the same as plain HTML and text for exports."""
+        self._show()
         bundle = self.widget._repr_mimebundle_(**kwargs)
         data = bundle[0] if isinstance(bundle, tuple) else bundle
         still = f"<div>{_sentence(self.sentence)}{self._drawn.svg}{table(self._drawn.rows)}</div>"
