@@ -1,7 +1,8 @@
 """What this bowler can change, best first: each with what it is worth, why, and the customary remedy.
 
-Ranked by the share of balls in the pocket, then entry angle, then how far the lane may be off, carry last;
-under ten points (one degree) it is a tie, and then the easier and safer change goes first.
+Ranked by the share of balls in the pocket, then room (how near its middle they come), then entry angle, carry
+last; under ten points (three quarters of a board, one degree) it is a tie, and then the easier and safer
+change goes first.
 """
 
 from dataclasses import dataclass, replace
@@ -20,7 +21,7 @@ from bowlcore.motion.path import BallPath, simulate
 from bowlcore.motion.release import FIELD_NAMES
 from bowlcore.rack.carry import mixed
 
-TIE_SHARE, TIE_DEG = 0.10, 1.0
+TIE_SHARE, TIE_BOARDS, TIE_DEG = 0.10, 0.75, 1.0
 _LINES, _WITH_OTHERS = (
     36,
     2,
@@ -79,7 +80,7 @@ def suggest_changes(bowler, surface, count=5) -> list[Change]:
     tried = _shortlist(bowler, surface)
     pocket, angle, strike, off = _over_lanes(tried, bowler, surface)
     order = [
-        i for i in _ranked(tried, pocket, angle - off, strike) if _earns_its_place(i, tried, pocket, angle)
+        i for i in _ranked(tried, pocket, off, angle, strike) if _earns_its_place(i, tried, pocket, angle)
     ]
     before = bowler_odds(bowler, surface)
     usual = customary.remedy(bowler, surface, before)
@@ -205,18 +206,18 @@ def _earns_its_place(i, tried, pocket, angle):
     return pocket[i] > pocket[best] + TIE_SHARE or steeper
 
 
-def _ranked(tried, pocket, angle_and_room, strike):
+def _ranked(tried, pocket, off, angle, strike):
     """Order of the candidates. A tie is counted from the best that is left, so that it is a real tie.
 
-    Angle and room: degrees of entry angle less the boards that the middle of the balls is off; a line in
-    the middle of the pocket stands more of a lane that is not quite as believed.
+    Room: a line in the middle of the pocket stands more of a lane that is not quite as believed.
     """
     effort = np.array([one.things + one.size for one in tried])
     safe = np.array([one.kind == "hand" for one in tried])
     left, order = list(range(len(tried))), []
     while left:
         best = [i for i in left if pocket[i] > pocket[left].max() - TIE_SHARE]
-        best = [i for i in best if angle_and_room[i] > angle_and_room[best].max() - TIE_DEG]
+        best = [i for i in best if off[i] < off[best].min() + TIE_BOARDS]
+        best = [i for i in best if angle[i] > angle[best].max() - TIE_DEG]
         best = [i for i in best if strike[i] > strike[best].max() - TIE_SHARE]
         pick = min(best, key=lambda i: (safe[i], effort[i] - 4.0 * strike[i], i))
         order.append(pick)

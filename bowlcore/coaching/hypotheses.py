@@ -27,18 +27,19 @@ TARGET, EARLY, LATE, ROLLS, EDGE, OWN, GOOD = (
 )
 CAUSES = (TARGET, EARLY, LATE, ROLLS, EDGE, OWN, GOOD)
 COUNT = 128  # balls followed on each lane
-_PARTS, _PARTS_CHANCE = 10, 0.6  # of a mixture: how many of its lanes are kept, and their chance together
+_PARTS, _PARTS_CHANCE = 10, 0.5  # of a mixture: how many of its lanes are kept, and their chance together
 _RESTLESS = 1.25  # an edge is sharp if it scatters the balls so much more than the believed lane does
 
 _WEAK = {"axis_rotation_deg": -15.0, "rev_rate_rpm": 0.88}  # a hand that gives less turn than usual
 _TIRED = {"axis_rotation_deg": -9.0, "rev_rate_rpm": 0.94}
 # chance before anything is seen, the change of the lane, and of the hand; track and edge lie where the bowler plays
 _LANES = (
-    (0.40, {}, {}),
-    (0.04, {"looser": 0.55}, {}), (0.07, {"looser": 0.72}, {}), (0.08, {"looser": 0.86}, {}),
-    (0.08, {"looser": 1.15}, {}), (0.06, {"looser": 1.32}, {}), (0.03, {"looser": 1.6}, {}),
-    (0.04, {"longer_ft": 3.0}, {}), (0.03, {"longer_ft": 6.0}, {}), (0.04, {"longer_ft": -4.0}, {}),
-    (0.04, {"worn": 0.04}, {}), (0.02, {"worn": 0.10}, {}),
+    (0.28, {}, {}),
+    (0.02, {"looser": 0.40}, {}), (0.05, {"looser": 0.55}, {}), (0.09, {"looser": 0.72}, {}),
+    (0.10, {"looser": 0.86}, {}), (0.10, {"looser": 1.15}, {}), (0.08, {"looser": 1.32}, {}),
+    (0.04, {"looser": 1.6}, {}),
+    (0.05, {"longer_ft": 3.0}, {}), (0.04, {"longer_ft": 6.0}, {}), (0.05, {"longer_ft": -4.0}, {}),
+    (0.04, {"worn": 0.04}, {}), (0.03, {"worn": 0.10}, {}),
     (0.04, {"sharper": 0.5}, {}), (0.04, {"sharper": 1.0}, {}),
     (0.02, {}, _WEAK), (0.02, {"looser": 1.3}, _WEAK), (0.02, {"looser": 1.6}, _WEAK),
     (0.02, {"looser": 1.3}, _TIRED), (0.02, {"looser": 1.6}, _TIRED),

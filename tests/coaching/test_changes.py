@@ -140,10 +140,10 @@ def test_under_ten_points_is_a_tie_and_the_easier_goes_first():
         Candidate("line", LEAGUE.release, Ball(), things=1),
     ]
     same = np.zeros(2)
-    assert changes._ranked(tried, np.array([0.70, 0.62]), same, same)[0] == 1
-    assert changes._ranked(tried, np.array([0.75, 0.62]), same, same)[0] == 0
+    assert changes._ranked(tried, np.array([0.70, 0.62]), same, same, same)[0] == 1
+    assert changes._ranked(tried, np.array([0.75, 0.62]), same, same, same)[0] == 0
     hand = [Candidate("hand", LEAGUE.release, Ball(), things=0), tried[0]]
-    assert changes._ranked(hand, np.array([0.70, 0.65]), same, same)[0] == 1, "safe first"
+    assert changes._ranked(hand, np.array([0.70, 0.65]), same, same, same)[0] == 1, "safe first"
 
 
 @pytest.mark.parametrize("spread", [Spread(0, 0, 0, 0, 0, 0), Spread(5, 150, 45, 30, 8, 8)])
