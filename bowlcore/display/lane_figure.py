@@ -9,13 +9,14 @@ from functools import lru_cache
 import numpy as np
 
 from bowlcore.coaching import telling, words
+from bowlcore.coaching.feet import mark_distance_ft
 from bowlcore.display import style
 from bowlcore.display.picture import layer, new_axes, new_figure
 from bowlcore.motion.oil import load_pattern
 from bowlcore.motion.units import FOOT_M
 
 X_LIMITS, Y_LIMITS = (-1.0, 69.0), (-3.0, 43.0)
-_ARROWS = [(5, 12.5), (10, 13.5), (15, 14.5), (20, 15.5), (25, 14.5), (30, 13.5), (35, 12.5)]  # a V, 12-16 ft
+_ARROWS = [(board, float(mark_distance_ft(board))) for board in range(5, 40, 5)]
 
 
 def _frame(axes):
@@ -31,11 +32,11 @@ def lanes_background(size, places, oil, metric, hand):
     """
     figure = new_figure(*size)
     for place in places:
-        _empty_lane(new_axes(figure, *place), oil, metric, hand, last=place == places[-1])
+        empty_lane(new_axes(figure, *place), oil, metric, hand, last=place == places[-1])
     return layer(figure)
 
 
-def _empty_lane(axes, oil, metric, hand, last):
+def empty_lane(axes, oil, metric, hand, last):
     from matplotlib.colors import LinearSegmentedColormap
 
     _frame(axes)
