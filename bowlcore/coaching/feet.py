@@ -79,6 +79,11 @@ def mark_board_of(laydown_board, target_board):
     return board
 
 
+def straight_boards(laydown_move, target_move, distance_ft):
+    """Boards that a straight line moves at a distance [ft], for moves of laydown and target; positive in."""
+    return laydown_move + (target_move - laydown_move) * distance_ft / TARGET_FT
+
+
 def on_line(release, feet, slide_board: float, over_board: float):
     """The release that slides on one board and rolls over another at the marks: what a bowler says.
 

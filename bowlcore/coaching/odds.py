@@ -69,14 +69,9 @@ def bowler_odds(bowler, surface, shots=SHOWN) -> Odds:
 def odds_of_entries(marks, bowler) -> Odds:
     """The same from landmarks of shots that were already followed."""
     there, entries = entries_of(marks, bowler.ball)
-    board = marks["entry_board"]
-    names = ("strike", "pinfall", *_CLASSES, "left in clusters", "left in splits")
-    count = len(board)
+    board, count = marks["entry_board"], len(there)
     nodes, weights = carry.corners(*entries)
-    mean = {name: float((weights * carry.node_values(name)[nodes]).sum()) / count for name in names}
-    gutter = 1.0 - there.mean()
-    mean["cluster"] += gutter  # all ten stand for the second ball
-    mean["left in clusters"] += 10.0 * gutter
+    mean, gutter = _means(nodes, weights, count), 1.0 - there.mean()
     return Odds(
         mean["strike"],
         _sampling_error(nodes, weights, count),
@@ -86,6 +81,21 @@ def odds_of_entries(marks, bowler) -> Odds:
         float(gutter),
         model_spread(entries[0], entries[1]) * float(there.mean()) if there.any() else 0.0,
     )
+
+
+def mean_first_ball(marks, ball) -> dict[str, float]:
+    """Shares of strikes and of the classes of leave, pins down and pins left, gutters counted as ten left."""
+    there, entries = entries_of(marks, ball)
+    return _means(*carry.corners(*entries), len(there))
+
+
+def _means(nodes, weights, count):
+    names = ("strike", "pinfall", *_CLASSES, "left in clusters", "left in splits")
+    mean = {name: float((weights * carry.node_values(name)[nodes]).sum()) / count for name in names}
+    gutter = 1.0 - nodes.shape[1] / count
+    mean["cluster"] += gutter  # all ten stand for the second ball
+    mean["left in clusters"] += 10.0 * gutter
+    return mean
 
 
 def entries_of(marks, ball):

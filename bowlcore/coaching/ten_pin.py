@@ -1,0 +1,154 @@
+"""The corner pin on the own side (a right-hander's 10) by ball and release: which is made most often?
+
+Each release gets its own aim first: feet fixed, target found, so that the ball comes into the middle of
+the window. Then it is thrown with the bowler's scatter, on that lane and, on the same line, on another.
+"""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from bowlcore.coaching import words
+from bowlcore.coaching.spare_windows import own_pin
+from bowlcore.coaching.spares import PLAIN_BALL, STRIKE_BALL, ball_for, chances_of, lines_to_middle
+from bowlcore.motion.checks import number_in
+from bowlcore.rack.leave import Leave
+
+TILTS_DEG = np.arange(0.0, 30.1, 5.0)
+TIE = 0.05  # shares closer than this are called a tie
+_SHOTS = 128
+
+
+@dataclass(frozen=True)
+class TenPin:
+    """Keys are (ball, rotation_deg); NaN where no line reaches the middle of the window.
+
+    made : share made over `TILTS_DEG`, on the lane that was aimed for
+    usual, elsewhere : share at the bowler's own tilt there, and on the same line on the other lane
+    """
+
+    made: dict
+    usual: dict
+    elsewhere: dict
+    tilt_deg: float
+    sentence: str
+    rows: list
+
+
+def answer(bowler, surface, other, laydown_board=25.0, low_rotation_deg=10.0) -> TenPin:
+    """Plain ball or strike ball, usual or low rotation, tilt 0 to 30.
+
+    Parameters
+    ----------
+    bowler : Bowler
+    surface, other : as for `simulate`
+        Aimed on the first; the same lines are thrown on the second too.
+    laydown_board : float
+        Where the ball is laid down, across the lane: 15 to 36.
+    low_rotation_deg : float
+        The rotation compared with the usual one, 0 to 45. For a child or a sore wrist it is left out:
+        no change of the hand is tried.
+
+    Raises
+    ------
+    ValueError
+        Naming the field, the value and the range.
+    """
+    number_in("laydown_board", laydown_board, 15, 36, "boards")
+    number_in("low_rotation_deg", low_rotation_deg, 0, 45, "degrees")
+    pin = own_pin(10, bowler.release.hand)
+    rotations, tilts = [bowler.release.axis_rotation_deg], [bowler.release.axis_tilt_deg]
+    if not bowler.young_or_sore:
+        tilts = [*tilts, *TILTS_DEG]
+        if abs(low_rotation_deg - rotations[0]) >= 1:
+            rotations.append(low_rotation_deg)
+    made, usual, elsewhere = {}, {}, {}
+    for kind in (PLAIN_BALL, STRIKE_BALL):
+        ball = ball_for(bowler, kind)
+        shares, there = _made(bowler, (surface, other), ball, pin, laydown_board, rotations, tilts)
+        for rotation, row, away in zip(rotations, shares, there, strict=True):
+            made[kind, rotation], usual[kind, rotation] = row[1:], float(row[0])
+            elsewhere[kind, rotation] = float(away[0])
+    told = _sentence(bowler, pin, made, usual, elsewhere, rotations)
+    return TenPin(made, usual, elsewhere, tilts[0], told, _rows(made, usual, elsewhere, rotations[0]))
+
+
+def _made(bowler, surfaces, ball, pin, laydown, rotations, tilts):
+    """Shares made on both lanes: one row a rotation, one column a tilt."""
+    stand = replace(bowler.release, laydown_board=float(laydown))
+    releases = [
+        replace(stand, axis_rotation_deg=float(rotation), axis_tilt_deg=float(tilt))
+        for rotation in rotations
+        for tilt in tilts
+    ]
+    leaves = [Leave.of(pin)] * len(releases)
+    lines = lines_to_middle(releases, leaves, surfaces[0], ball, keep="feet")
+    there = [i for i, line in enumerate(lines) if line is not None]
+    shares = np.full((2, len(releases)), np.nan)
+    if there:
+        bowlers = [replace(bowler, release=lines[i]) for i in there]
+        for row, lane in zip(shares, surfaces, strict=True):
+            found = chances_of(bowlers, lane, leaves[: len(there)], ball, _SHOTS)
+            row[there] = [one.front for one in found]
+    return shares.reshape(2, len(rotations), len(tilts))
+
+
+def _rows(made, usual, elsewhere, now):
+    return [
+        {
+            "ball": kind,
+            "rotation": f"{words.degrees(rotation)} ({'usual' if rotation == now else 'tried'})",
+            "usual tilt": _share(usual[kind, rotation]),
+            "same line, on the other lane": _share(elsewhere[kind, rotation]),
+        }
+        | {f"tilt {tilt:.0f}": _share(share) for tilt, share in zip(TILTS_DEG, row, strict=False)}
+        for (kind, rotation), row in made.items()
+    ]
+
+
+def _share(value):
+    return words.percent(value) if value == value else "no line"
+
+
+def _sentence(bowler, pin, made, usual, elsewhere, rotations):
+    now = rotations[0]
+    plain, strike = usual[PLAIN_BALL, now], usual[STRIKE_BALL, now]
+    told = [
+        f"The {pin}-pin, usual hand: plain ball {_share(plain)}, strike ball {_share(strike)}"
+        f"{_which(plain, strike, 'the plain ball', 'the strike ball')}."
+    ]
+    if len(rotations) > 1:
+        low = rotations[1]
+        told.append(
+            f"With {words.degrees(low)} of rotation instead of {words.halves(now)}: plain ball "
+            f"{_share(usual[PLAIN_BALL, low])}, strike ball {_share(usual[STRIKE_BALL, low])}."
+        )
+        told.append(
+            f"Same line, but the lane is the other one: plain ball {_share(elsewhere[PLAIN_BALL, now])} with the "
+            f"usual rotation, {_share(elsewhere[PLAIN_BALL, low])} with the low one."
+        )
+    if bowler.young_or_sore:
+        told.append("No change of the hand is tried for a child or a sore wrist.")
+    else:
+        told.append(
+            f"Tilt from 0 to 30 degrees: {_tilt(made[PLAIN_BALL, now], 'plain ball')}; "
+            f"{_tilt(made[STRIKE_BALL, now], 'strike ball')}."
+        )
+    return " ".join(told)
+
+
+def _which(one, other, first, second):
+    if one != one and other != other:
+        return ""
+    one, other = (value if value == value else 0.0 for value in (one, other))
+    if abs(one - other) < TIE:
+        return " (a tie)"
+    return f": {first if one > other else second} is better"
+
+
+def _tilt(row, name):
+    low, high = row[0], row[-1]
+    if low != low and high != high:
+        return f"{name} no line at all"
+    said = f"{name} {_share(low)} to {_share(high)}"
+    return said + (" (a tie)" if abs(high - low) < TIE else "")

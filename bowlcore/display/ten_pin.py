@@ -1,0 +1,66 @@
+"""The corner pin by ball and release: share made over the tilt, a line for each ball and rotation."""
+
+from bowlcore.coaching import ten_pin, words
+from bowlcore.coaching.bowler import load_bowlers
+from bowlcore.coaching.path_lab import lane_of
+from bowlcore.coaching.spares import PLAIN_BALL
+from bowlcore.display import style
+from bowlcore.display.controls import Choice, Number, starting
+from bowlcore.display.panel import Drawn, Panel
+from bowlcore.display.path_lab import pattern_options
+from bowlcore.display.simple_chart import chart
+from bowlcore.display.spares import bowler_of
+
+_LOOKS = [(style.BLUE, "-"), (style.BLUE, "--"), (style.VERMILLION, "-"), (style.VERMILLION, "--")]
+
+
+def ten_pin_panel(**start):
+    """The corner pin on the own side by ball, rotation and tilt, as a live panel.
+
+    Raises ValueError when a name or a value does not belong to a control.
+    """
+    with starting(start) as at:
+        main = [
+            Choice("bowler", "Bowler (invented)", list(load_bowlers()), at("bowler", "league one-hander")),
+            Number("laydown_board", "Laydown", "board", 15, 36, 0.5, at("laydown_board", 25)),
+            Choice("pattern", "Aimed on", pattern_options(), at("pattern", "house")),
+            Choice("other", "If the lane is really", pattern_options(), at("other", "flat")),
+        ]
+        folds = {
+            "Low rotation": [
+                Number("low_rotation_deg", "Low rotation", "degrees", 0, 45, 1, at("low_rotation_deg", 10))
+            ]
+        }
+    return Panel("ten_pin_panel", draw, main, folds, lines=4)
+
+
+def draw(bowler, laydown_board, pattern, other, low_rotation_deg, metric=False, hand="right") -> Drawn:
+    """The curves, the sentence and the shares."""
+    told = ten_pin.answer(
+        bowler_of(bowler, hand), lane_of(pattern), lane_of(other), laydown_board, low_rotation_deg
+    )
+
+    def paint(axes):
+        for (ball, rotation), row in told.made.items():
+            usual = rotation == next(iter(told.made))[1]
+            color, dash = style.BLUE if ball == PLAIN_BALL else style.VERMILLION, "-" if usual else "--"
+            label = f"{ball}, rotation {words.halves(rotation)}"
+            tilts = ten_pin.TILTS_DEG[: len(row)]
+            axes.plot(tilts, 100 * row, color=color, linestyle=dash, linewidth=1.8, marker=".", label=label)
+            marker = "o" if usual else "s"
+            axes.plot(
+                [told.tilt_deg], [100 * told.usual[ball, rotation]], marker=marker, color=color, markersize=7
+            )
+            away = 100 * told.elsewhere[ball, rotation]
+            axes.plot([told.tilt_deg], [away], marker=marker, mfc="white", mec=color, mew=1.8, markersize=7)
+        axes.set_ylim(0, 102)
+        axes.set_xlim(-1, 36)
+        axes.set_xlabel("axis tilt, degrees")
+        axes.set_ylabel("made, in 100")
+        axes.legend(
+            loc="center left", bbox_to_anchor=(1.02, 0.5), frameon=False,
+            title="filled mark: this bowler's tilt\nopen mark: same line, other lane", alignment="left",
+        )  # fmt: skip
+
+    alt = f"{told.sentence} Picture: share of the corner pin made against axis tilt, a line for each ball and rotation."
+    return Drawn(chart(alt, paint), told.sentence, told.rows)
