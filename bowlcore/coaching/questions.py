@@ -72,4 +72,91 @@ QUESTIONS = {
         "Compare the two headings in the sentence over the curves.",
         "The pin takes a larger share of a light ball's motion. It then misses pins that a heavy ball would take.",
     ),
+    "staying put": Question(
+        "Six people bowl three games on a fresh house shape, and you never move. Where does your ball come in at last?",
+        ("higher than at first", "lower than at first", "on the same board"),
+        0,
+        "Set 'Played so far' to 1, 2 and 3, and follow the dashes.",
+        "The track wears out, the ball meets the dry sooner and turns sooner. Oil that is carried on works against this; "
+        "with these shares it is the weaker of the two.",
+    ),
+    "other side": Question(
+        "Five right-handers and one left-hander bowl three games. The others have all moved. What does the left-hander do?",
+        ("stay", "move in with the others", "move out"),
+        0,
+        "Pick 'bowler with the other hand' and look at the steps.",
+        "Nobody else rolls over those boards. What the others do on their side is no reason to move.",
+    ),
+    "which way in": Question(
+        "The track has worn and the league one-hander comes in high. Which move brings most balls back to the pocket?",
+        ("feet in, the target in a little less", "feet and target in by the same", "feet and target out"),
+        0,
+        "Read the moves that are written at the steps.",
+        "Feet alone cross the ball over the worn boards; feet and target alike leave it the same angle. A little more angle "
+        "than before, from further in, keeps it in oil and still brings it back.",
+    ),
+    "feet or hand": Question(
+        "The lane has dried and you come in high. What brings back more, in this model?",
+        ("feet further in, the same hand", "the same feet, less rotation and less tilt", "both the same"),
+        0,
+        "Look at the row 'drying': the filled black dot against the open blue diamond.",
+        "The customary hand does help whoever stands still. But it has less turn in all, and it comes in flatter. Feet "
+        "that find the oil again keep the turn.",
+    ),
+    "spare ball": Question(
+        "You stand far in and send the ball across the lane at the corner pin on your own side. The strike ball on the "
+        "line of a plain ball ...",
+        ("bends away and misses", "falls in the gutter", "hits the pin as the plain ball does"),
+        0,
+        "Look at the dashes: they are the other ball on the same line.",
+        "The strike ball hooks where the boards are dry, away from this pin. A plain ball hooks far less there.",
+    ),
+    "parallel walk": Question(
+        "You walk parallel: as far as you move at the start, you slide. Feet 9 out, same target, straight ball, for the "
+        "far corner pin. It goes ...",
+        ("a little short, but touches", "into the middle of the pin", "far past it"),
+        2,
+        "Set 'Walk' to parallel and look at the far corner.",
+        "3-6-9 counts on a walk that slides half as far as it starts. A parallel walk moves the ball twice as much.",
+    ),
+    "corner window": Question(
+        "A pin in the middle is touched from some width of boards. How wide is it for a corner pin?",
+        ("the same", "about seven tenths of it", "a third of it"),
+        1,
+        "Compare the windows of the 5 and the 10 in the picture.",
+        "On the gutter's side the window ends where the lane ends. On the other side it is as wide as for any pin.",
+    ),
+    "strikes or spares": Question(
+        "A league bowler of about 190. Which is worth more pins a game: ten strikes more in a hundred first balls, or ten "
+        "points more on each spare?",
+        ("the strikes", "the spares", "the same, within a pin"),
+        0,
+        "Look at the three bars as they start.",
+        "A strike adds the next two balls, and this bowler's next two balls are good. Whether ten points of strikes are as "
+        "easy to get as ten points of spares is another question.",
+    ),
+    "late and skidding": Question(
+        "On a slick lane your ball skids on and comes in light. You take fifteen degrees of rotation off, same line, same speed. "
+        "It rolls sooner. And where does it come in?",
+        ("back in the pocket", "lighter still, or no better", "high"),
+        1,
+        "Pick saying 7 and look at the second strip.",
+        "Less rotation leaves less turn. It rolls sooner, but on a lane where nothing turns it that turn is missed at the pins.",
+    ),
+    "two and one": Question(
+        "Your walk drifts two to one: two boards at the start are one at the foul line. You move the feet two boards in and the "
+        "target one. On paper, what have you done to the line?",
+        ("opened it, so that the ball goes further out", "closed it", "shifted it by one board, parallel"),
+        2,
+        "What is left of the two boards at the foul line?",
+        "Laydown and target both moved by one board. With a parallel walk the same words open the line. So ask which is meant.",
+    ),
+    "rule of 31": Question(
+        "The longest oil here is about eleven feet longer than the shortest, so the rule of 31 moves the exit in by about eleven "
+        "boards. How far do the best lines of this model move?",
+        ("further in, but much less", "in by eleven boards", "not at all, or out"),
+        0,
+        "Pick saying 15: the short shape and the long one lie on opposite sides.",
+        "Oil has sides as well as an end. A ball can turn where the dry begins beside it, however long the oil is.",
+    ),
 }
