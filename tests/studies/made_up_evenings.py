@@ -1,0 +1,101 @@
+"""Hidden lanes and bowlers for the studies of reading and advice, drawn otherwise than the reader assumes.
+
+The lane comes from the pattern builder with its own length, volume, ratio and friction law; the bowler
+scatters more or less than the coach thinks; the coach sees with the errors of `coaching.perception`.
+Everything is invented.
+"""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from bowlcore import Bowler, FrictionLaw, OiledLane, Spread, make_pattern
+from bowlcore.coaching.bowler import SCATTERED, load_bowlers
+from bowlcore.coaching.path_lab import lane_of
+from bowlcore.coaching.perception import follow, target_chance, usual_of, word_chances
+from bowlcore.coaching.seen import EXITS, FINISHES, HITS, Seen
+from bowlcore.motion.path import simulate
+
+WHO = ("league one-hander", "high-rev two-hander", "low-rev senior", "left-hander", "spinner")
+LOOKED = {"hit": 0.95, "finish": 0.8, "exit": 0.4, "target_hit": 0.9, "arrow_board": 0.7, "breakpoint_board": 0.6,
+          "leave": 0.9}  # fmt: skip  # how often each is noted
+
+
+@dataclass(frozen=True)
+class Evening:
+    """What is true, and what the coach believes."""
+
+    bowler: Bowler  # as the coach knows him
+    true_bowler: Bowler  # with his real scatter
+    true_lane: object
+    believed: object
+
+
+def draw(rng) -> Evening:
+    """One evening."""
+    known = load_bowlers()[WHO[rng.integers(len(WHO))]]
+    size = rng.uniform(0.7, 1.4)
+    spread = Spread(**{name: size * getattr(known.spread, name) for name in SCATTERED},
+                    correlations={("speed_mph", "rev_rate_rpm"): 0.4})  # fmt: skip
+    law = FrictionLaw(
+        oil=rng.uniform(0.009, 0.018), dry=rng.uniform(0.17, 0.25), scale_um=rng.uniform(0.22, 0.34)
+    )
+    while True:
+        try:
+            pattern = make_pattern(
+                length_ft=rng.uniform(36, 44), volume_ml=rng.uniform(20, 28), side_ratio=rng.uniform(4, 18)
+            )
+            break
+        except ValueError:
+            continue  # not every triple of numbers is a pattern
+    return Evening(known, replace(known, spread=spread), OiledLane(pattern, law), lane_of("house"))
+
+
+def off_the_pocket(evening) -> bool:
+    """The cases that are judged: the centre ball misses the pocket on the true lane."""
+    board = simulate(evening.bowler.release, evening.true_lane, evening.bowler.ball).entry_board
+    return not abs(board - 17.5) <= 1.5
+
+
+def watch(evening, rng, count=4):
+    """What the coach sees of `count` deliveries."""
+    believed = simulate(evening.bowler.release, evening.believed, evening.bowler.ball)
+    shots = follow(evening.true_bowler, evening.true_lane, 256, usual_of(believed))
+    return [_seen(shots, int(i), rng) for i in rng.choice(256, size=count, replace=False)]
+
+
+def _seen(shots, i, rng):
+    told = {}
+    for field, words in (("hit", HITS), ("finish", FINISHES), ("exit", EXITS)):
+        if rng.random() < LOOKED[field]:
+            chance = word_chances(field, shots)[:, i]
+            at = rng.choice(
+                len(words) + 1, p=np.append(chance, max(1.0 - chance.sum(), 0.0)) / max(chance.sum(), 1.0)
+            )
+            if at < len(words):
+                told[field] = words[at]
+    if rng.random() < LOOKED["target_hit"]:
+        told["target_hit"] = bool(rng.random() < target_chance(shots)[i])
+    for field, at, error in (
+        ("arrow_board", shots.mark_board, 1.0),
+        ("breakpoint_board", shots.breakpoint_board, 2.0),
+    ):
+        if rng.random() < LOOKED[field] and np.isfinite(at[i]):
+            told[field] = float(np.clip(round(2 * (at[i] + error * rng.normal())) / 2, 1, 39))
+    if rng.random() < LOOKED["leave"] and shots.there[i]:
+        told["leave"] = _leave(shots, i, rng)
+    return Seen(**told)
+
+
+def _leave(shots, i, rng):
+    """Pins left, drawn from the table."""
+    from bowlcore.rack.carry_table import carry_table
+    from bowlcore.rack.leave import Leave
+
+    table = carry_table()
+    column = int(np.flatnonzero(np.flatnonzero(shots.there) == i)[0])
+    nodes, weights = shots.nodes[:, column], np.maximum(shots.weights[:, column], 0)
+    node = rng.choice(nodes, p=weights / weights.sum())
+    row = rng.choice(table.rows[node], p=table.mixes[node] / table.mixes[node].sum())
+    leave = Leave(int(rng.choice(1024, p=table.shares[row])))
+    return (leave.mirror if shots.hand == "left" else leave).pins
