@@ -37,6 +37,7 @@ _HOME = {
     "first_shot_panel": "display.first_shot",
     "pocket_panel": "display.pocket",
     "twenty_balls_panel": "display.twenty_balls",
+    "carry_map_panel": "display.carry_map",
     "ball_weight_panel": "display.ball_weight",
     "bowler_odds_panel": "display.bowler_odds",
     "play_shots": "coaching.transition",

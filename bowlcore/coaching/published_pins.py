@@ -26,16 +26,14 @@ def rows(count=400) -> list[dict]:
 
     points = ndtri(qmc.Sobol(2, scramble=True, seed=9).random(512)[:count].clip(1e-6, 1 - 1e-6))
     touch, angle = 17.4 + 1.12 * points[:, 0], np.clip(5.0 + 0.8 * points[:, 1], 0, 8)
-    share = np.zeros(1024)
-    for board, degrees in zip(entry_board_from_touch(touch, angle), angle, strict=True):
-        for item in carry.leave_shares(float(board), float(degrees), 14.0):
-            share[item.leave.mask] += item.share / count
+    board = entry_board_from_touch(touch, angle)
+    share = {leave.text: part for leave, part in carry.leaves_of_many(board, angle, 14.0, 15.0)}
     table = []
     for name, published in PUBLISHED.items():
         if name == "strikes of all first balls":
-            model = share[0]
+            model = share[""]
         else:
-            model = share[carry.Leave.from_text(name).mask] / (1.0 - share[0])
+            model = share.get(name, 0.0) / (1.0 - share[""])
         table.append(
             {
                 "what": name

@@ -3,6 +3,9 @@
 from bowlcore.display.a_lane_that_changes import a_lane_that_changes_panel
 from bowlcore.display.ball_weight import ball_weight_panel
 from bowlcore.display.bowler_odds import bowler_odds_panel
+from bowlcore.display.carry_map import carry_map_panel
+from bowlcore.display.cases import case_panel
+from bowlcore.display.changes import changes_panel
 from bowlcore.display.customary_hand import customary_hand_panel
 from bowlcore.display.first_shot import first_shot_panel
 from bowlcore.display.miss_room import miss_room_panel
@@ -10,17 +13,20 @@ from bowlcore.display.own_numbers import own_numbers_panel
 from bowlcore.display.path_lab import path_lab_panel
 from bowlcore.display.pocket import pocket_panel
 from bowlcore.display.published_shot import published_shot_panel
+from bowlcore.display.reaction import reaction_panel
 from bowlcore.display.rules import rules_panel
 from bowlcore.display.spares import spares_panel
 from bowlcore.display.strikes_or_spares import strikes_or_spares_panel
 from bowlcore.display.ten_pin import ten_pin_panel
 from bowlcore.display.three_six_nine import three_six_nine_panel
 from bowlcore.display.twenty_balls import twenty_balls_panel
+from bowlcore.display.two_faces import two_faces_panel
 
-RACK_PANELS = [pocket_panel, twenty_balls_panel, ball_weight_panel, bowler_odds_panel]
+RACK_PANELS = [pocket_panel, twenty_balls_panel, ball_weight_panel, bowler_odds_panel, carry_map_panel]
 RACK_PANELS += [spares_panel, own_numbers_panel, ten_pin_panel, three_six_nine_panel, strikes_or_spares_panel]
 RACK_PANELS += [a_lane_that_changes_panel, customary_hand_panel]
 RACK_PANELS += [rules_panel]
+RACK_PANELS += [reaction_panel, changes_panel, case_panel, two_faces_panel]
 ALL_PANELS = [first_shot_panel, published_shot_panel, miss_room_panel, path_lab_panel]
 
 
