@@ -53,6 +53,11 @@ class Possible(NamedTuple):
     lane: object
     cause: str | None  # None where the lane plays well enough: then it was the bowler
     shots: Shots
+    hand: dict  # what the hand gave less of; empty for the usual hand
+
+    def thrown_by(self, bowler):
+        """The bowler as he throws if this is true."""
+        return replace(bowler, release=_with_hand(bowler.release, self.hand)) if self.hand else bowler
 
 
 def possible_lanes(bowler, surface) -> tuple[Possible, ...]:
@@ -72,13 +77,13 @@ def _possible(release, spread, ball, surface):
             {"edge_board": edge} if "sharper" in moved else {}
         )
         lane = ChangedLane(base, LaneChange(**moved, **places)) if moved else base
-        thrown = Bowler(_with_hand(release, hand), spread, ball) if hand else bowler
+        thrown = replace(bowler, release=_with_hand(release, hand)) if hand else bowler
         # a weak hand is no sharp edge: only the lane makes a ball restless
         shots = follow(thrown, lane, COUNT, usual._replace(restless=None) if hand else usual)
         if believed is None:
             believed, usual = shots, usual._replace(restless=shots.restless)
         cause = ROLLS if hand else _cause(bowler, lane, shots, believed, moved)
-        found.append(Possible(chance, lane, cause, shots))
+        found.append(Possible(chance, lane, cause, shots, hand))
     return tuple(found)
 
 

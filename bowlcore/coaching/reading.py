@@ -15,6 +15,7 @@ from bowlcore.coaching.seen import LANES, Seen
 from bowlcore.motion.changed_lane import MixedLane
 
 CANNOT_TELL = "cannot tell"
+_TRUST = 0.85  # of what was seen: the real lane is none of those thought of, so it tells a little less
 _DOUBT = 1.585  # log2(3): at p = 1/2 "cannot tell" and the likeliest cause weigh the same
 _ONE_LEAVE = 0.45  # the surest that a single leave, and nothing else, may make anyone
 
@@ -104,7 +105,7 @@ class Posterior:
         self.possible = possible_lanes(bowler, surface)
         seen = np.array([[chance_of(d, p.shots) for d in deliveries] for p in self.possible])
         mean = seen.mean(axis=2)  # (lane, delivery)
-        log = np.log([p.chance for p in self.possible]) + np.log(mean + 1e-12).sum(axis=1)
+        log = np.log([p.chance for p in self.possible]) + _TRUST * np.log(mean + 1e-12).sum(axis=1)
         self.lane_chance = np.exp(log - log.max())
         self.lane_chance /= self.lane_chance.sum()
         ball_chance = seen / (seen.sum(axis=2, keepdims=True) + 1e-12)

@@ -21,7 +21,7 @@ from bowlcore.coaching.odds import bowler_odds  # noqa: E402
 from bowlcore.coaching.reading import believed_lane, read_reaction  # noqa: E402
 from bowlcore.motion.many import sweep_columns  # noqa: E402
 
-WATCHED = 6  # balls in a round
+WATCHED = 10  # balls in a round: the first balls of a game
 
 
 def mean_entry(bowler, lane):

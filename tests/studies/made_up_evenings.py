@@ -61,10 +61,11 @@ def watch(evening, rng, count=4):
     """What the coach sees of `count` deliveries."""
     believed = simulate(evening.bowler.release, evening.believed, evening.bowler.ball)
     shots = follow(evening.true_bowler, evening.true_lane, 256, usual_of(believed))
-    return [_seen(shots, int(i), rng) for i in rng.choice(256, size=count, replace=False)]
+    return [see(shots, int(i), rng) for i in rng.choice(256, size=count, replace=False)]
 
 
-def _seen(shots, i, rng):
+def see(shots, i, rng) -> Seen:
+    """One of the simulated balls as a coach sees it."""
     told = {}
     for field, words in (("hit", HITS), ("finish", FINISHES), ("exit", EXITS)):
         if rng.random() < LOOKED[field]:
