@@ -53,7 +53,7 @@ def _slice(axes, told, angle, hand):
         sum(told.tie) / 2, 2, "a tie", ha="center", va="bottom", color=style.GREEN, fontsize=style.TEXT_PT
     )
     wide_low, wide_high = told.low - told.spread, told.high + told.spread
-    axes.fill_between(boards, 100 * np.clip(wide_low, 0, 1), 100 * np.clip(wide_high, 0, 1), color="#e6e6e6",
+    axes.fill_between(boards, 100 * np.clip(wide_low, 0, 1), 100 * np.clip(wide_high, 0, 1), color="#c8c8c8",
                       linewidth=0, label="and with the doubt about the pin model")  # fmt: skip
     axes.fill_between(boards, 100 * told.low, 100 * told.high, color="#a9c9df", linewidth=0,
                       label="95 % from the counts of racks")  # fmt: skip
