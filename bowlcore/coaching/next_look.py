@@ -63,7 +63,7 @@ def _parted(post, field, first, second, move):
         column = list(post.share).index(cause)
         for i, possible in enumerate(post.possible):
             weight = float(post.lane_chance[i] * post.joint[i, column])
-            if weight < 1e-3:
+            if weight < 1e-2:
                 continue
             shots = possible.shots if move is None else _thrown(post, i, move)
             chances = word_chances(field, shots)

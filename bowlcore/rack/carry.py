@@ -193,10 +193,11 @@ def leaves_of_many(entry_board, entry_angle_deg, speed_at_pins_mph, ball_lb, han
             continue
         nodes, weights = corners(board[some], angle[some], speed[some], lb[some])
         at_node = np.bincount(nodes.ravel(), weights.ravel(), minlength=len(table.rows))
-        at_row = np.bincount(
-            table.rows.ravel(), (at_node[:, None] * table.mixes).ravel(), minlength=len(table.shares)
-        )
-        found = at_row @ table.shares / board.size
+        used = np.flatnonzero(at_node)  # few of all nodes, and few of all cells
+        parts = at_node[used, None] * table.mixes[used]
+        at_row = np.bincount(table.rows[used].ravel(), parts.ravel(), minlength=len(table.shares))
+        cells = np.flatnonzero(at_row)
+        found = at_row[cells] @ table.shares[cells] / board.size
         share += found[_MIRRORED] if turned != (hand == "left") else found
     order = np.argsort(-share, kind="stable")
     return [(Leave(int(mask)), float(share[mask])) for mask in order if share[mask] > 1e-12]

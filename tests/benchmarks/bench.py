@@ -136,6 +136,44 @@ def peak_memory():
     return in_fresh_process(code), "MB", "under 400"
 
 
+def look_ups():
+    from bowlcore import strike_odds
+
+    rng = np.random.default_rng(0)
+    entries = rng.uniform(14, 22, 100_000), rng.uniform(0, 8, 100_000), rng.uniform(6, 17, 100_000)
+    return seconds(lambda: strike_odds(*entries, 15.0), 9) * 1e3, "ms", "under 150"
+
+
+def odds_of_a_bowler():
+    from bowlcore import Bowler, bowler_odds
+
+    bowler, lane = Bowler(LINE), house()
+    return seconds(lambda: bowler_odds(bowler, lane), 15) * 1e3, "ms", "under 60"
+
+
+def changes():
+    from bowlcore import load_bowlers, suggest_changes
+
+    bowler, lane = load_bowlers()["league one-hander"], OiledLane(load_pattern("dried_out"))
+    return seconds(lambda: suggest_changes(bowler, lane), 9), "s", "under 0.3"
+
+
+def changes_on_a_mixture():
+    from bowlcore import Seen, believed_lane, load_bowlers, read_reaction, suggest_changes
+
+    bowler = load_bowlers()["league one-hander"]
+    lane = believed_lane(read_reaction(Seen(hit="high", target_hit=True), bowler, house()))
+    return seconds(lambda: suggest_changes(bowler, lane), 9), "s", "under 0.3"
+
+
+def reading():
+    from bowlcore import Seen, load_bowlers, read_reaction
+
+    bowler, lane = load_bowlers()["league one-hander"], house()
+    seen = [Seen(hit="high", target_hit=True, arrow_board=13)] * 3
+    return seconds(lambda: read_reaction(seen, bowler, lane), 9) * 1e3, "ms", ""
+
+
 def panel_redraw():
     from bowlcore import path_lab_panel
 
@@ -161,6 +199,11 @@ ROWS = {
     "import bowlcore, fresh process": import_time,
     "import and first shot, fresh process": first_shot,
     "peak memory of 100,000 shots": peak_memory,
+    "100,000 look-ups of an entry": look_ups,
+    "odds of a bowler, 256 shots": odds_of_a_bowler,
+    "changes for one bowler": changes,
+    "the same on what a reading leaves": changes_on_a_mixture,
+    "a reading, lanes known": reading,
     "path lab, one redraw": panel_redraw,
     "key press to picture, path lab, median": key_to_picture,
 }

@@ -8,6 +8,7 @@ back where feet would do. Beside it the same advisor told the true lane. Writes 
 import csv
 import platform
 import sys
+from concurrent.futures import ProcessPoolExecutor
 from dataclasses import replace
 from pathlib import Path
 
@@ -96,7 +97,8 @@ def summary(rows):
 
 def main():
     cases, seed = (int(a) for a in (sys.argv[1:] + ["300", "1"][len(sys.argv) - 1 :]))
-    rows = [one_case(1000 * seed + i) for i in range(cases)]
+    with ProcessPoolExecutor() as workers:
+        rows = list(workers.map(one_case, range(1000 * seed, 1000 * seed + cases), chunksize=5))
     out = Path(__file__).with_name("advisor.csv")
     with out.open("w", newline="") as file:
         file.write(

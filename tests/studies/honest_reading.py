@@ -10,6 +10,7 @@ import csv
 import platform
 import sys
 from collections import Counter
+from concurrent.futures import ProcessPoolExecutor
 from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
@@ -94,7 +95,9 @@ def other_assumptions(who):
         usual = usual._replace(restless=believed.restless)
         shots = follow(evening.true_bowler, evening.true_lane, 256, usual)
         cause = _cause(evening.bowler, evening.true_lane, shots, believed, {})
-        at_home = follow(evening.true_bowler, evening.believed, 128, usual)  # his own scatter where all is as believed
+        at_home = follow(
+            evening.true_bowler, evening.believed, 128, usual
+        )  # his own scatter where all is as believed
         if cause is None and shots.restless > _SHARP * at_home.restless:
             cause = EDGE
         found.append((1.0, shots, _names(cause, shots)))
@@ -168,7 +171,9 @@ def agreement(rows):
 def main():
     given = sys.argv[1:] + ["600", "1"][len(sys.argv) - 1 :]
     cases, seed = int(given[0]), int(given[1])
-    rows = [one_case(100_000 * seed + i, i % 2 == 0) for i in range(cases)]
+    seeds, half = range(100_000 * seed, 100_000 * seed + cases), cases // 2
+    with ProcessPoolExecutor() as workers:
+        rows = list(workers.map(one_case, seeds, [i < half for i in range(cases)], chunksize=25))
     with Path(__file__).with_name("honest_reading.csv").open("w", newline="") as file:
         file.write(
             f"# honest reading, seed {seed}, {platform.machine()}, Python {platform.python_version()}\n"
