@@ -9,10 +9,12 @@ from typing import NamedTuple
 import numpy as np
 from scipy.special import expit, ndtr
 
+from bowlcore.coaching.bowler import SCATTERED
 from bowlcore.coaching.feet import mark_board_of
 from bowlcore.coaching.odds import entries_of
 from bowlcore.coaching.seen import EXITS, FINISHES, HITS, exit_edges
 from bowlcore.motion.many import sweep_columns
+from bowlcore.motion.release import RANGES
 from bowlcore.rack.carry import corners, exit_board, leave_share_at
 
 # entry boards between the words of a hit: the pocket of this course is "flush"; beyond the two ends the head
@@ -23,7 +25,8 @@ HIT_ERROR, EXIT_ERROR = 0.6, 1.5  # boards, one standard deviation
 ARROW_ERROR, BREAK_ERROR = 1.0, 2.0
 WRONG_WORD, OUTLIER = 0.08, 0.03
 TARGET_REACH = 1.25  # boards either side of the mark that a bowler calls hit
-_GROSS, _GROSS_SIZE = 8, 2.5  # every eighth ball misses so many times as far: people do (chosen)
+_SIZES = (0.8, 1.0, 1.2, 1.4)  # of the scatter that a bowler is thought to have
+_GROSS, _GROSS_SIZE = 7, 2.5  # every seventh ball misses so many times as far: people do (chosen)
 _STILL = 0.3  # boards: a smaller scatter is none
 _LEAVE_TRUST = 1.0 / 3.0
 _PLAIN = 0.5  # weight of "nothing special" among the finishes
@@ -66,8 +69,19 @@ def usual_of(path) -> Usual:
 
 
 def follow(bowler, surface, count, usual) -> Shots:
-    """`count` balls of a bowler, as a coach could see them; every eighth misses its target grossly."""
+    """`count` balls of a bowler, as a coach could see them.
+
+    Nobody knows a bowler's scatter well: a quarter of the balls each scatter by less, by as much, and by more
+    than he is thought to. Every seventh misses its target grossly.
+    """
     columns = bowler.shots(count)
+    for name in SCATTERED:
+        middle, (low, high, _) = getattr(bowler.release, name), RANGES[name]
+        size = np.resize(_SIZES, count)
+        columns[name] = np.clip(middle + size * (columns[name] - middle), low, high)
+    columns["axis_rotation_deg"] = np.clip(
+        columns["axis_rotation_deg"], -90.0, 90.0
+    )  # these always reach the pins
     aimed_at, target = bowler.release.target_board, columns["target_board"]
     target[::_GROSS] = np.clip(aimed_at + _GROSS_SIZE * (target[::_GROSS] - aimed_at), 1.0, 39.0)
     marks, _ = sweep_columns(columns, surface, bowler.ball)

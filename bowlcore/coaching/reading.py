@@ -15,7 +15,7 @@ from bowlcore.coaching.seen import LANES, Seen
 from bowlcore.motion.changed_lane import MixedLane
 
 CANNOT_TELL = "cannot tell"
-_TRUST = 0.85  # of what was seen: the real lane is none of those thought of, so it tells a little less
+_TRUST = 0.8  # of what was seen: the real lane is none of those thought of, so it tells a little less
 _DOUBT = 1.585  # log2(3): at p = 1/2 "cannot tell" and the likeliest cause weigh the same
 _ONE_LEAVE = 0.45  # the surest that a single leave, and nothing else, may make anyone
 

@@ -28,6 +28,8 @@ class LaneChange:
         Factor on all friction, 0.3 to 3; below 1 it plays tighter (oilier).
     longer_ft : float
         The whole pattern reaches so much further, -12 to 12 ft.
+    flatter : float
+        0 to 1: how far the outside boards play like the most oily board at the same distance.
     sharper : float
         0 to 1: how far the step from oil to dry across the boards becomes a wall, with more oil on its
         inside and less on its outside.
@@ -46,6 +48,7 @@ class LaneChange:
 
     looser: float = 1.0
     longer_ft: float = 0.0
+    flatter: float = 0.0
     sharper: float = 0.0
     edge_board: float | None = None
     worn: float = 0.0
@@ -53,7 +56,7 @@ class LaneChange:
 
     def __post_init__(self):
         for name, low, high in (
-            ("looser", 0.3, 3), ("longer_ft", -12, 12), ("sharper", 0, 1), ("worn", 0, 1),
+            ("looser", 0.3, 3), ("longer_ft", -12, 12), ("flatter", 0, 1), ("sharper", 0, 1), ("worn", 0, 1),
         ):  # fmt: skip
             number_in(name, getattr(self, name), low, high)
 
@@ -61,6 +64,8 @@ class LaneChange:
         """A friction table's values (61, 79) after this change."""
         if self.longer_ft:
             values = _shifted(values, self.longer_ft)
+        if self.flatter:
+            values = values - self.flatter * (values - values.min(axis=1, keepdims=True))
         if self.sharper:
             values = _sharpened(values, self.sharper, self.edge_board)
         if self.worn and self.track:

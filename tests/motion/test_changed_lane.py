@@ -36,6 +36,14 @@ def test_a_worn_track_hooks_earlier_and_leaves_the_rest_alone():
     assert worn.friction(35, 30) == pytest.approx(HOUSE.friction(35, 30))
 
 
+def test_a_flatter_lane_forgives_less():
+    """Plain geometry: one board at 15 ft is about four at the pins where nothing turns the ball back."""
+    flat = ChangedLane(HOUSE, LaneChange(flatter=1))
+    out, on = (simulate(Release(17, 300, 45, 13, 17, target), flat).entry_board for target in (13, 14))
+    assert on - out == pytest.approx(4.0, abs=0.5)
+    assert flat.friction(3, 30) == pytest.approx(table_values(HOUSE, BALL)[30].min())
+
+
 def test_a_sharper_edge_is_a_wall_where_it_is_said_to_be():
     before = table_values(HOUSE, BALL)
     after = table_values(ChangedLane(HOUSE, LaneChange(sharper=1, edge_board=12)), BALL)
