@@ -14,6 +14,7 @@ from bowlcore.coaching.perception import chance_of
 from bowlcore.coaching.seen import LANES, Seen
 from bowlcore.motion.changed_lane import MixedLane
 
+BOWLERS_OWN = (TARGET, OWN, GOOD)  # causes that leave the lane as it was believed to be
 CANNOT_TELL = "cannot tell"
 _TRUST = 0.8  # of what was seen: the real lane is none of those thought of, so it tells a little less
 _DOUBT = 1.585  # log2(3): at p = 1/2 "cannot tell" and the likeliest cause weigh the same
@@ -28,7 +29,9 @@ class Cause:
     weight : how likely; the weights add to 1. "Cannot tell" takes (1 - p)^1.585 of them, where p is the
         chance of the likeliest named cause: so it comes first when that is less likely than not.
     evidence : what speaks for it; next_step : what to watch or throw next
-    surface : the lane if this is true (a dict for a pair)
+    surface : the lane if this is true (a dict for a pair); for "cannot tell", and where it was the bowler,
+        the lane that was believed
+    possible : the lanes that remain possible if this is true, as one mixture: what `believed_lane` adds up
     """
 
     name: str
@@ -36,6 +39,7 @@ class Cause:
     evidence: str
     next_step: str
     surface: object
+    possible: object = None
 
 
 def read_reaction(seen, bowler, surface) -> list[Cause]:
@@ -89,7 +93,12 @@ def read_reaction(seen, bowler, surface) -> list[Cause]:
             share[cause] * (1.0 - doubt),
             reading_words.evidence(cause, posts, told),
             step,
-            _whole(surface, {name: post.lane_if(cause) for name, post in posts.items()}, keys),
+            _whole(
+                surface,
+                {n: p.surface if cause in BOWLERS_OWN else p.lanes_if(cause) for n, p in posts.items()},
+                keys,
+            ),
+            _whole(surface, {name: post.lanes_if(cause) for name, post in posts.items()}, keys),
         )
         for cause in CAUSES
     ]
@@ -122,9 +131,9 @@ class Posterior:
             names = np.where(aimed_wrong(possible.shots), TARGET, possible.cause)
         return [float(ball[names == cause].sum()) for cause in CAUSES]
 
-    def lane_if(self, cause):
-        """The lane if this cause is true: the mean of the lanes that would be called so."""
-        wanted = None if cause in (TARGET, OWN, GOOD) else cause
+    def lanes_if(self, cause):
+        """The lanes that would be called so, as a mixture by their chances."""
+        wanted = None if cause in BOWLERS_OWN else cause
         chance = [
             (weight, p.lane)
             for weight, p in zip(self.lane_chance, self.possible, strict=True)
@@ -138,12 +147,14 @@ def believed_lane(causes):
 
     A dict for a pair.
     """
-    surfaces = [cause.surface for cause in causes]
-    if isinstance(surfaces[0], dict):
+    lanes = [cause.surface if cause.possible is None else cause.possible for cause in causes]
+    weights = [cause.weight for cause in causes]
+    if isinstance(lanes[0], dict):
         return {
-            name: MixedLane([(cause.weight, cause.surface[name]) for cause in causes]) for name in surfaces[0]
+            name: MixedLane([(weight, lane[name]) for weight, lane in zip(weights, lanes, strict=True)])
+            for name in lanes[0]
         }
-    return MixedLane([(cause.weight, cause.surface) for cause in causes])
+    return MixedLane(list(zip(weights, lanes, strict=True)))
 
 
 def _lanes(told, surface):

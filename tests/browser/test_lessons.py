@@ -6,10 +6,14 @@ pytestmark = pytest.mark.browser
 WAIT_MS = 60_000
 LESSONS = {
     "00_start_here": 3,
+    "01_what_leaves_the_hand": 3,
     "04_shape_the_path": 5,
     "05_into_the_pocket": 3,
+    "06_read_the_reaction": 4,
     "07_a_lane_that_changes": 5,
     "08_spares": 5,
+    "09_measure_a_release": 3,
+    "10_keep_a_log": 4,
     "12_rules_of_thumb": 5,
 }  # questions in it
 
@@ -73,15 +77,22 @@ def test_a_typed_number_out_of_range_gets_a_sentence_and_stays(lesson):
 def test_units_and_hand_switch_every_panel_live(lesson):
     from playwright.sync_api import expect
 
-    before = last_lab(lesson).locator(".bm-sentence").inner_text()
+    with_lane = lesson.locator(".bm-panel:visible", has_text="distance from the foul line, ft")
+    if not with_lane.count():
+        pytest.skip("no lane is drawn in this lesson")
+    place = lesson.locator(".bm-panel:visible").evaluate_all(
+        "panels => panels.findLastIndex(p => p.textContent.includes('distance from the foul line, ft'))"
+    )
+    panel = lesson.locator(".bm-panel:visible").nth(place)
+    sentence, picture = panel.locator(".bm-sentence"), panel.locator(".bm-picture")
+    before = sentence.inner_text()
     lesson.get_by_role("button", name="metres and km/h").first.click()
-    picture = last_lab(lesson).locator(".bm-picture")
-    expect(picture).to_contain_text("distance from the foul line, m", timeout=10_000)
+    expect(picture).to_contain_text("distance from the foul line, m", timeout=20_000)
     lesson.get_by_role("button", name="feet and mph").first.click()
-    expect(last_lab(lesson).locator(".bm-sentence")).to_have_text(before, timeout=10_000)
+    expect(sentence).to_have_text(before, timeout=20_000)
     lesson.get_by_role("button", name="metres and km/h").first.click()
     lesson.get_by_role("button", name="left hand").first.click()
-    expect(last_lab(lesson).locator(".bm-picture")).to_contain_text("board from the left", timeout=10_000)
+    expect(picture).to_contain_text("board from the left", timeout=20_000)
 
 
 def test_a_mouse_can_answer_a_question(lesson):
