@@ -81,13 +81,17 @@ class Number:
         if self._whole:
             low, high, step = int(low), int(high), int(step)
         self._busy = True
-        # one message for all of it: a narrower range alone would push the value to its end
+        # One message for all of it: a narrower range alone would push the value to its end. And while the
+        # slider follows every step, the browser takes the parts of that message in any order and sends back a
+        # value pushed to the end of the old range.
+        self.slider.continuous_update = False
         with self.slider.hold_sync(), self.box.hold_sync():
             self.slider.min, self.slider.max = min(self.slider.min, low), max(self.slider.max, high)
             self.slider.step = self.box.step = step
             self.slider.description = self.box.description = title
             self._show()
             self.slider.min, self.slider.max = low, high
+        self.slider.continuous_update = True
         self._busy = False
         self._say_right()
 
@@ -190,3 +194,70 @@ class Choice:
         if not self._busy:
             for callback in self._listeners:
                 callback()
+
+
+class Words:
+    """A box for what somebody said. Text that `check` refuses stays in the box and is not taken.
+
+    Parameters
+    ----------
+    name, label : str
+    check : callable
+        check(text) raises ValueError, in words, for text that is not understood; "" is always taken.
+    example : str
+        Shown while the box is empty; with "" it is one of the two `ends`.
+    start : str
+    then : callable, optional
+        then(text) is called with each text that is taken, before anyone else hears of it.
+    """
+
+    def __init__(self, name, label, check, example, start="", then=lambda text: None):
+        self.name, self.label, self.start = name, label, start
+        self._check, self._then, self._listeners, self._errors, self._busy = check, then, [], [], False
+        self.ends = "", example
+        self.value = self._taken(start)
+        # sent when Enter is pressed or the box is left, so that half a word is never looked up
+        self.widget = widgets.Text(
+            value=start, description=label, placeholder=f"such as: {example}", continuous_update=False
+        )
+        self.widget.style.description_width, self.widget.layout.width = _LABEL, "490px"
+        self.widget.observe(self._typed, "value")
+
+    def on_change(self, callback, on_error=lambda text: None):
+        self._listeners.append(callback)
+        self._errors.append(on_error)
+
+    def use_units(self, metric):
+        """Nothing here has a unit."""
+
+    def put(self, value):
+        """Set the text without telling anyone; ValueError when it is not understood."""
+        self.value, self._busy = self._taken(value), True
+        self.widget.value = value
+        self._busy = False
+        self._say("")
+        self._then(value)
+
+    def _taken(self, text):
+        if not isinstance(text, str):
+            raise ValueError(f"{self.name} must be text, got {type(text).__name__}")
+        if text.strip():
+            self._check(text)
+        return text
+
+    def _typed(self, change):
+        if self._busy:
+            return
+        try:
+            self.value = self._taken(change.new)
+        except ValueError as problem:
+            self._say(str(problem))
+            return
+        self._say("")
+        self._then(self.value)
+        for callback in self._listeners:
+            callback()
+
+    def _say(self, problem):
+        for tell in self._errors:
+            tell(problem)

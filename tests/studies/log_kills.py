@@ -51,7 +51,9 @@ def state(path, first):
     with PracticeLog(path, create=False) as log:
         shots = [kept.entry for kept in log.shots()]
     in_order = [int(shot.trying) for shot in shots] == list(range(1, len(shots) + 1))
-    whole = all(shot.words == WORDS and shot.standing == (4, 7) and shot.second == 1 for shot in shots[first - 1 :])
+    whole = all(
+        shot.words == WORDS and shot.standing == (4, 7) and shot.second == 1 for shot in shots[first - 1 :]
+    )
     with closing(sqlite3.connect(path)) as plain:
         sound = plain.execute("PRAGMA integrity_check").fetchone() == ("ok",)
     return len(shots), in_order and whole and sound

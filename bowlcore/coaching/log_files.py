@@ -1,0 +1,60 @@
+"""Files beside one's own log: CSV out and in, and pages to print. What is there is never overwritten by a CSV."""
+
+from pathlib import Path
+
+from bowlcore.coaching.log_csv import read_csv, to_csv
+from bowlcore.coaching.log_source import NO_LOG, own_file
+from bowlcore.coaching.practice_log import PracticeLog
+
+
+def write_csv(decimal_comma=False) -> str:
+    """Write one's own log as a CSV file with a name that is free; the sentence that says which.
+
+    Raises
+    ------
+    ValueError, OSError
+        In one sentence: no log yet, or the folder cannot be written.
+    """
+    if not own_file().exists():
+        raise ValueError(NO_LOG)
+    with PracticeLog(own_file(), create=False) as log:
+        text = to_csv(log, decimal_comma)
+    name = _free_name("practice_log.csv")
+    with (own_file().parent / name).open(
+        "x", encoding="utf-8-sig", newline=""
+    ) as file:  # the mark helps spreadsheets
+        file.write(text)
+    return f"{name} is in the folder of your lessons. It holds initials and words of people: delete it when it is used."
+
+
+def read_csv_file(name) -> str:
+    """Add a CSV file of the folder to one's own log; the sentence that says how many entries were new.
+
+    Raises
+    ------
+    ValueError
+        One sentence; nothing was added.
+    """
+    path = own_file().parent / Path(name.strip() or "practice_log.csv").name
+    if not path.is_file():
+        raise ValueError(f"There is no file {path.name!r} in the folder of your lessons.")
+    data = path.read_bytes()
+    with PracticeLog(":memory:") as trial:
+        read_csv(data, trial)  # a file that cannot be read must not leave an empty log behind
+    with PracticeLog(own_file()) as log:
+        new = read_csv(data, log)
+    return f"{path.name}: {new} new {'entry' if new == 1 else 'entries'}; what was there already is left as it was."
+
+
+def write_text(name, text):
+    """Write a page to print into the folder of one's own log."""
+    (own_file().parent / name).write_text(text, encoding="utf-8", newline="\n")
+
+
+def _free_name(name):
+    stem, dot, end = name.rpartition(".")
+    number, found = 1, name
+    while (own_file().parent / found).exists():
+        number += 1
+        found = f"{stem} ({number}){dot}{end}"
+    return found
