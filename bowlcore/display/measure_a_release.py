@@ -1,0 +1,149 @@
+"""Three balls measured by eye: dots with error bars for each number, and what the doubt does at the pins."""
+
+import numpy as np
+
+from bowlcore.coaching import release_doubt
+from bowlcore.coaching.measuring import NAMES, shown
+from bowlcore.display import style
+from bowlcore.display.controls import Choice, Number, starting
+from bowlcore.display.panel import Drawn, Panel
+from bowlcore.display.path_lab import pattern_options
+from bowlcore.display.picture import layer, new_axes, new_figure, svg
+from bowlcore.motion.units import INCH_M, KMH_PER_MPH
+
+SIZE = (11.5, 4.3)
+_STRIPS = [(0.105, 0.755 - 0.225 * i, 0.385, 0.155) for i in range(4)]
+_PINS = (0.665, 0.12, 0.315, 0.76)
+_COLORS = (style.BLACK, style.BLUE, style.VERMILLION)
+_UNITS = {
+    "speed_mph": "mph",
+    "rev_rate_rpm": "rpm",
+    "axis_rotation_deg": "degrees",
+    "axis_tilt_deg": "degrees",
+}
+# made up: three balls of one invented bowler
+_START = {
+    "time_s": (2.50, 2.54, 2.47),
+    "frames": (72, 70, 75),
+    "tape_hours": (1.5, 1.25, 1.75),
+    "width_in": (11.5, 11.75, 11.375),
+}
+_CM = ("cm", INCH_M * 100.0, 0.1)
+
+
+def measure_a_release_panel(**start):
+    """Three balls as written down, with their errors; keyword arguments are starting values.
+
+    Raises ValueError when a name or a value does not belong to a control.
+    """
+    with starting(start) as at:
+        main = [
+            Number("frames_per_s", "Clip", "frames a second", 30, 240, 30, at("frames_per_s", 120)),
+            Number("turns", "Turns counted", "turns", 1, 5, 1, at("turns", 3)),
+            Choice("timed", "Time taken from", list(release_doubt.TIMED), at("timed", "clip")),
+            Choice("pattern", "Oil pattern of the model", pattern_options(), at("pattern", "house")),
+        ]
+        folds = {}
+        for i in range(3):
+            first = {name: at(f"{name}_{i + 1}", values[i]) for name, values in _START.items()}
+            n = i + 1
+            folds[f"Ball {n}"] = [
+                Number(f"time_s_{n}", "Foul line to head pin", "s", 1.8, 5.0, 0.01, first["time_s"]),
+                Number(f"frames_{n}", "Frames for these turns", "frames", 15, 400, 1, first["frames"]),
+                Number(
+                    f"tape_hours_{n}", "Tape round from the side", "hours", -0.5, 3, 0.25, first["tape_hours"]
+                ),
+                Number(f"width_in_{n}", "Ring width", "in", 6, 13.5, 0.125, first["width_in"], metric=_CM),
+            ]
+        folds["Line"] = [
+            Number("laydown_board", "Laydown", "board", 1, 39, 0.5, at("laydown_board", 17)),
+            Number("target_board", "Target at 15 ft", "board", 1, 39, 0.5, at("target_board", 13)),
+        ]
+    return Panel("measure_a_release_panel", draw, main, folds, lines=4)
+
+
+def draw(
+    frames_per_s, turns, timed, pattern, laydown_board, target_board, metric=False, hand="right", **balls
+) -> Drawn:  # fmt: skip
+    """Dots with error bars, bars of boards, sentence and table."""
+    readings = [
+        release_doubt.Reading(
+            *(balls[f"{name}_{n}"] for name in ("time_s", "frames", "tape_hours", "width_in"))
+        )
+        for n in (1, 2, 3)
+    ]
+    told = release_doubt.answer(
+        readings, frames_per_s=frames_per_s, turns=int(turns), timed=timed, pattern=pattern,
+        laydown_board=laydown_board, target_board=target_board, hand=hand, metric=metric,
+    )  # fmt: skip
+    figure = new_figure(*SIZE)
+    from matplotlib import rc_context
+
+    with rc_context(style.RC):
+        for place, name in zip(_STRIPS, NAMES, strict=True):
+            _strip(new_axes(figure, *place), name, told, metric)
+        _pins(new_axes(figure, *_PINS), told)
+    alt = (
+        f"{told.sentence} Picture: for each of the four numbers three balls with error bars and their mean as a band; beside "
+        "them how many boards the hit moves for the doubt of one reading and of the mean."
+    )
+    return Drawn(svg([layer(figure)], *SIZE, alt), told.sentence, told.rows)
+
+
+def _strip(axes, name, told, metric):
+    """One number: three balls, bars of one standard deviation, the mean's band."""
+    factor = KMH_PER_MPH if metric and name == "speed_mph" else 1.0
+    several, found = told.several[name], told.balls[name]
+    middle, half = several.value * factor, several.error * factor
+    axes.axvspan(middle - half, middle + half, color="#cfe5da", linewidth=0)
+    axes.axvline(middle, color=style.GREEN, linewidth=2.0)
+    reach = 1.3 * max(half, *(abs(b.value - several.value) * factor + b.error * factor for b in found))
+    reach = max(reach, {"speed_mph": 1.0, "rev_rate_rpm": 25.0}.get(name, 5.0))
+    for i, (ball, color) in enumerate(zip(found, _COLORS, strict=True)):
+        x, error = ball.value * factor, ball.error * factor
+        axes.plot([x - error, x + error], [2 - i, 2 - i], color=color, linewidth=1.6)
+        axes.plot([x], [2 - i], marker="o^s"[i], color=color, markersize=6, linewidth=0)
+    axes.set_xlim(middle - reach, middle + reach)
+    axes.set_ylim(-0.7, 2.7)
+    axes.set_yticks([])
+    axes.spines["left"].set_visible(False)
+    axes.locator_params(axis="x", nbins=7, integer=name != "speed_mph" or metric)
+    unit = "km/h" if metric and name == "speed_mph" else _UNITS[name]
+    label = f"{NAMES[name]},\n{unit}"
+    axes.text(-0.02, 0.5, label, transform=axes.transAxes, ha="right", va="center")
+    axes.text(1.015, 0.5, f"mean\n{shown(name, several.value, metric)}", transform=axes.transAxes, ha="left", va="center",
+              color=style.GREEN, fontweight="bold")  # fmt: skip
+    if name == "speed_mph":
+        title = "Three balls (dot, triangle, square) with the eye's error; band: the mean"
+        axes.set_title(title, fontsize=style.TEXT_PT, loc="left", fontweight="bold", x=-0.2)
+
+
+def _pins(axes, told):
+    """How far the hit moves for one reading's error and for the mean's."""
+    names = [*NAMES, "together"]
+    where = np.arange(len(names))[::-1].astype(float)
+    longest = 0.0
+    for lift, boards, color, hatch in (
+        (0.17, told.boards_one, "#b9cfe0", "///"),
+        (-0.17, told.boards_all, style.BLUE, ""),
+    ):
+        for y, name in zip(where, NAMES, strict=False):
+            size = boards[name]
+            if size == size:
+                axes.barh(
+                    y + lift, size, height=0.3, color=color, edgecolor=style.BLUE, hatch=hatch, linewidth=0.8
+                )
+                longest = max(longest, size)
+    if told.together == told.together:
+        axes.barh(where[-1], told.together, height=0.36, color=style.BLACK)
+        longest = max(longest, told.together)
+    axes.set_yticks(where, [*NAMES.values(), "all four together"])
+    axes.tick_params(axis="y", length=0)
+    axes.set_ylim(-0.6, len(names) - 0.4)
+    axes.set_xlim(0, max(2.0, 1.15 * longest))
+    axes.locator_params(axis="x", nbins=6)
+    axes.axvline(0.5, color=style.GREY, linewidth=0.8, linestyle=(0, (3, 2)))
+    axes.text(0.52, -0.52, "half a board", color="#404040", fontsize=style.TEXT_PT - 1)
+    axes.set_xlabel("boards that the hit moves, either way")
+    axes.set_title("Doubt at the pins (hatched: the eye, one ball; full: the mean)",
+                   fontsize=style.TEXT_PT, loc="left", fontweight="bold", x=-0.27)  # fmt: skip
