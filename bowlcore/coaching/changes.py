@@ -1,7 +1,7 @@
 """What this bowler can change, best first: each with what it is worth, why, and the customary remedy.
 
 Ranked by the share of balls in the pocket, then room (how near its middle they come), then entry angle, carry
-last; under ten points (three quarters of a board, one degree) it is a tie, and then the easier and safer
+last; under ten points (half a board, one degree) it is a tie, and then the easier and safer
 change goes first.
 """
 
@@ -21,7 +21,7 @@ from bowlcore.motion.path import BallPath, simulate
 from bowlcore.motion.release import FIELD_NAMES
 from bowlcore.rack.carry import mixed
 
-TIE_SHARE, TIE_BOARDS, TIE_DEG = 0.10, 0.75, 1.0
+TIE_SHARE, TIE_BOARDS, TIE_DEG = 0.10, 0.5, 1.0
 _LINES, _WITH_OTHERS = (
     36,
     2,
@@ -80,7 +80,9 @@ def suggest_changes(bowler, surface, count=5) -> list[Change]:
     tried = _shortlist(bowler, surface)
     pocket, angle, strike, off = _over_lanes(tried, bowler, surface)
     order = [
-        i for i in _ranked(tried, pocket, off, angle, strike) if _earns_its_place(i, tried, pocket, angle)
+        i
+        for i in _ranked(tried, pocket, np.abs(off), angle, strike)
+        if _earns_its_place(i, tried, pocket, angle)
     ]
     before = bowler_odds(bowler, surface)
     usual = customary.remedy(bowler, surface, before)
@@ -190,7 +192,7 @@ def _with_scatter(tried, bowler, surface, count):
     )[0]
     steep = np.where(there, angle, 0.0).sum(axis=1) / np.maximum(there.sum(axis=1), 1)
     middle = np.where(there, board, 0.0).sum(axis=1) / np.maximum(there.sum(axis=1), 1)
-    return pocket, steep, strike.mean(axis=1), np.abs(middle - POCKET_BOARD)
+    return pocket, steep, strike.mean(axis=1), middle - POCKET_BOARD
 
 
 def _earns_its_place(i, tried, pocket, angle):

@@ -159,4 +159,117 @@ QUESTIONS = {
         "Pick saying 15: the short shape and the long one lie on opposite sides.",
         "Oil has sides as well as an end. A ball can turn where the dry begins beside it, however long the oil is.",
     ),
+    "one leave": Question(
+        'A bowler comes to you. "Flat ten!" Nobody saw more. What should be changed?',
+        ("feet in, for more angle", "a stronger ball", "nothing yet: ask for more"),
+        2,
+        "Type it into the box of the reading panel, with nothing else filled in.",
+        "The same good hit leaves a pin now and then. One leave suits nearly every cause, so the advisor asks before it advises.",
+    ),
+    "two late balls": Question(
+        "Two late balls, on the same board at 50 ft. To look a board and a half further out, with the same feet, helps the one "
+        "that still skids. What does it do to the one that has rolled too early?",
+        ("it helps that one as well", "it comes in lighter still", "it comes in high"),
+        1,
+        "Look at the row 'same feet, look 1.5 out' of the last panel, and at its table.",
+        "A ball that still turns finds the dry outside and comes back. One that has rolled goes where it points: further out.",
+    ),
+    "where to look": Question(
+        "The ball came in light, over its target. With the next ball you get one look. Which tells most about the cause?",
+        ("its last twenty feet", "which pins stay", "whether it was a strike"),
+        0,
+        "Set 'It hit' to light and 'Over its target' to yes. Then try the finishes, and then what stood.",
+        "How it finishes parts the two faces of late. Pins say what the ball met, and much of that is luck.",
+    ),
+    "earlier and earlier": Question(
+        "The lane dries all over. The same hand, the same line: the ball rolls earlier and earlier. Where does it come in?",
+        ("further and further in", "lighter and lighter", "always on the same board"),
+        0,
+        "Look at the table 'If only the lane changes'.",
+        "It makes the same turn, only sooner, so it comes back further. Light and rolled too early takes a hand that gave less "
+        "turn, or a line that was swung wider.",
+    ),
+    "where the tape looks": Question(
+        "A right-hander comes fully round the ball: 90 degrees of axis rotation, no tilt. There is a strip of tape on the axis. "
+        "Where does it look as the ball is let go?",
+        ("back at the bowler", "straight to the side", "up at the ceiling"),
+        0,
+        "Set axis rotation to 90 and look at the ball from above.",
+        "At 0 the axis lies across the lane and the tape looks to the side. Each degree of rotation turns it towards the bowler.",
+    ),
+    "same revs, two speeds": Question(
+        "Two bowlers have the same 300 rpm. One throws 12 mph, the other 20. By our limits ...",
+        (
+            "both are matched",
+            "the slower is rev-dominant, the faster speed-dominant",
+            "the faster is rev-dominant",
+        ),
+        1,
+        "Leave the rev rate at 300 and move only the ball speed.",
+        "It is the ratio that counts. A slow ball with the same spin spins faster for its speed.",
+    ),
+    "behind the ball": Question(
+        "The hand stays behind the ball, the palm open to the target. What is that said to do?",
+        ("lower the rotation", "raise the rotation", "raise the tilt"),
+        0,
+        "Pick it under 'What the hand does' and compare the two balls.",
+        "The spin then points more down the lane. That is common practice; how much it does for you, only measuring tells.",
+    ),
+    "five degrees": Question(
+        "Your axis rotation was read 5 degrees wrong. How far off is the model's hit, for this hand on the house shape?",
+        ("less than a board", "two to three boards", "more than five boards"),
+        0,
+        "Look at the bar 'axis rotation' on the right.",
+        "On this shape, for such a hand, it is well under a board: less than a good bowler's own scatter. To find out whether "
+        "practice has moved your rotation by 5 degrees, the same reading is far too rough.",
+    ),
+    "one turn at 30": Question(
+        "A phone films 30 frames a second and you count the frames of one turn of a ball of 350 rpm. How wrong is that, "
+        "give or take?",
+        ("about 1 %", "about 5 %", "about 14 %"),
+        2,
+        "One turn takes about five frames, and each end of the count is half a frame unsure.",
+        "Three turns instead of one, or a faster clip, make it several times better.",
+    ),
+    "wrong side": Question(
+        "You lay the measure over the larger side of the track ring by mistake and read 15 in. The formula then says ...",
+        ("10 degrees, as it should", "10 degrees below zero", "no tilt at all"),
+        1,
+        "Half of 27 in is no tilt. Is 15 more or less than that?",
+        "The sign is the trap: from the tape the ring lies 90 degrees plus the tilt away, from the far side 90 less the tilt.",
+    ),
+    "twelve balls": Question(
+        "Five good balls of twelve before a change, eight of twelve after it. Did the change help?",
+        ("yes: three more are three more", "perhaps; it could well be luck", "no: it made things worse"),
+        1,
+        "Look where the two bands overlap.",
+        "A bowler whose true share never changed does as much often enough. Some sixty balls each would tell.",
+    ),
+    "where pins go": Question(
+        "Six young bowlers play one game a week. Where do most of their pins go?",
+        ("misses of the pocket", "pocket hits that do not strike", "missed single pins"),
+        0,
+        "Look at the longest bar.",
+        "In this invented log it is the pocket, by far. Your own log may say something else: that is what it is for.",
+    ),
+    "when to stop": Question(
+        "Nothing has changed. But you look after every pair of balls, up to thirty each, and stop as soon as it says better or "
+        "worse. How often will it say so, wrongly?",
+        ("in about one case of ten", "in clearly more than one of ten", "never"),
+        1,
+        "Each look is one more chance for luck.",
+        "Looked at once, at the end, it is wrong in about one of ten. Who stops at the first good look gives luck many tries. "
+        "So settle the number of balls before the first one.",
+    ),
+    "near the cause": Question(
+        "AK looked at the arrow from week 4 on, and in this invented log it helps. Which number shows it after three weeks?",
+        (
+            "how near to the meant board it crosses the arrows",
+            "how often it is in the pocket",
+            "the score of the game",
+        ),
+        0,
+        "Take AK, and change 'Look at'.",
+        "What is nearest to the change has the least other luck in it. Pocket and score follow later, if at all.",
+    ),
 }

@@ -7,7 +7,12 @@ from bowlcore.display.carry_map import carry_map_panel
 from bowlcore.display.cases import case_panel
 from bowlcore.display.changes import changes_panel
 from bowlcore.display.customary_hand import customary_hand_panel
+from bowlcore.display.demo_clip import demo_clip_panel
+from bowlcore.display.did_it_help import did_it_help_panel, luck_or_better_panel
 from bowlcore.display.first_shot import first_shot_panel
+from bowlcore.display.hand_technique import hand_technique_panel
+from bowlcore.display.log_views import log_views_panel
+from bowlcore.display.measure_a_release import measure_a_release_panel
 from bowlcore.display.miss_room import miss_room_panel
 from bowlcore.display.own_numbers import own_numbers_panel
 from bowlcore.display.path_lab import path_lab_panel
@@ -21,12 +26,15 @@ from bowlcore.display.ten_pin import ten_pin_panel
 from bowlcore.display.three_six_nine import three_six_nine_panel
 from bowlcore.display.twenty_balls import twenty_balls_panel
 from bowlcore.display.two_faces import two_faces_panel
+from bowlcore.display.what_leaves_the_hand import what_leaves_the_hand_panel
 
 RACK_PANELS = [pocket_panel, twenty_balls_panel, ball_weight_panel, bowler_odds_panel, carry_map_panel]
 RACK_PANELS += [spares_panel, own_numbers_panel, ten_pin_panel, three_six_nine_panel, strikes_or_spares_panel]
 RACK_PANELS += [a_lane_that_changes_panel, customary_hand_panel]
 RACK_PANELS += [rules_panel]
 RACK_PANELS += [reaction_panel, changes_panel, case_panel, two_faces_panel]
+RACK_PANELS += [what_leaves_the_hand_panel, hand_technique_panel, measure_a_release_panel, demo_clip_panel]
+RACK_PANELS += [log_views_panel, did_it_help_panel, luck_or_better_panel]
 ALL_PANELS = [first_shot_panel, published_shot_panel, miss_room_panel, path_lab_panel]
 
 
