@@ -76,9 +76,14 @@ def connect(path, create=True):
 
 def _check(connection, name):
     """Is it ours, and not from the future?"""
-    version = _number(connection, "user_version")
-    if _number(connection, "application_id") != APPLICATION_ID:
-        if version or connection.execute("SELECT count(*) FROM sqlite_master").fetchone()[0]:
+    connection.execute("BEGIN")  # one look at the file: another page may be making it just now
+    try:
+        tables = connection.execute("SELECT count(*) FROM sqlite_master").fetchone()[0]
+        version, owner = _number(connection, "user_version"), _number(connection, "application_id")
+    finally:
+        connection.execute("ROLLBACK")
+    if owner != APPLICATION_ID:
+        if version or tables:
             raise LogError(f"{name} belongs to another program and is no practice log; it was left as it is.")
     elif version > VERSION:
         raise LogError(

@@ -3,9 +3,9 @@
 import importlib.util
 import os
 import shutil
-from urllib.parse import urlsplit
 
 import pytest
+from browser_page import new_page
 from lab_server import lab_server, write_notebook
 
 QUIET = [
@@ -44,17 +44,6 @@ def chromium(need):
 
 @pytest.fixture
 def page(chromium):
-    """An empty page the size of a laptop's screen; page.outside lists the addresses that left this computer."""
-    context = chromium.new_context(viewport={"width": 1280, "height": 800})
-    page = context.new_page()
-    page.outside = []
-
-    def remember(request):
-        parts = urlsplit(request.url)
-        if parts.scheme not in ("data", "blob") and parts.hostname not in ("127.0.0.1", "localhost"):
-            page.outside.append(request.url)
-
-    page.on("request", remember)
-    page.on("websocket", remember)
-    yield page
-    context.close()
+    """An empty page of its own."""
+    with new_page(chromium) as page:
+        yield page

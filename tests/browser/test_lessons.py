@@ -1,6 +1,7 @@
 """The lessons in a real browser: they run, a key on a slider is answered, and anyone can use them."""
 
 import pytest
+from browser_page import new_page
 
 pytestmark = pytest.mark.browser
 WAIT_MS = 60_000
@@ -18,16 +19,22 @@ LESSONS = {
 }  # questions in it
 
 
-@pytest.fixture(params=LESSONS)
-def lesson(request, lab, page):
-    """A lesson, opened and run to its end."""
+@pytest.fixture(scope="module", params=LESSONS)
+def lesson(request, lab, chromium):
+    """A lesson, opened and run to its end once for all tests; each leaves it in feet and for the right hand."""
+    with new_page(chromium) as page:
+        yield opened(page, lab, request.param)
+
+
+def opened(page, lab, name):
+    """The page with the lesson on it."""
     page.faults = []
     page.on("console", lambda message: page.faults.append(message.text) if message.type == "error" else None)
-    page.goto(lab.address(f"{request.param}.ipynb"))
+    page.goto(lab.address(f"{name}.ipynb"))
     from playwright.sync_api import expect
 
     expect(page.locator(".bowlcore-ran")).to_have_count(1, timeout=WAIT_MS)
-    expect(page.locator(".bm-question:visible")).to_have_count(LESSONS[request.param], timeout=WAIT_MS)
+    expect(page.locator(".bm-question:visible")).to_have_count(LESSONS[name], timeout=WAIT_MS)
     return page
 
 
@@ -93,6 +100,9 @@ def test_units_and_hand_switch_every_panel_live(lesson):
     lesson.get_by_role("button", name="metres and km/h").first.click()
     lesson.get_by_role("button", name="left hand").first.click()
     expect(picture).to_contain_text("board from the left", timeout=20_000)
+    lesson.get_by_role("button", name="feet and mph").first.click()
+    lesson.get_by_role("button", name="right hand").first.click()
+    expect(sentence).to_have_text(before, timeout=20_000)
 
 
 def test_a_mouse_can_answer_a_question(lesson):
