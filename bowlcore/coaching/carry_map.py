@@ -10,7 +10,6 @@ import numpy as np
 
 from bowlcore.coaching import words
 from bowlcore.coaching.changes import TIE_SHARE
-from bowlcore.coaching.words import POCKET_BOARD
 from bowlcore.motion.checks import number_in
 from bowlcore.rack import carry
 from bowlcore.rack.model_spread import model_spread
@@ -102,14 +101,12 @@ def _map(scatter_boards, speed, lb):
 def _slice(angle, scatter_boards, speed, lb):
     """Strike share along the boards at one angle, and its standard error from the counts."""
     at, turn, weight = _around(BOARDS, np.full(len(BOARDS), angle), scatter_boards)
-    share, racks = carry.node_values("strike"), carry.node_values("racks")
-    eased = (share * racks + 0.5) / (racks + 1.0)  # as in coaching.odds: a share of 1 is not certain
+    share = carry.node_values("strike")
     row, error = np.empty(len(BOARDS)), np.empty(len(BOARDS))
     for i in range(len(BOARDS)):
         nodes, parts = carry.corners(at[i], turn[i], np.full(at.shape[1], speed), np.full(at.shape[1], lb))
-        total = np.bincount(nodes.ravel(), (parts * weight).ravel(), minlength=len(share))
-        row[i] = total @ share
-        error[i] = np.sqrt((total**2 * eased * (1 - eased) / racks).sum())
+        row[i] = (parts * weight * share[nodes]).sum()
+        error[i] = carry.sampling_error(nodes, parts * weight)
     return row, error
 
 
@@ -117,8 +114,3 @@ def _doubt(board, angle, scatter_boards):
     """Doubt about the pin model over the same scatter, evenly weighted places."""
     steps = np.array([-1.4, -0.8, -0.4, 0.0, 0.4, 0.8, 1.4])
     return model_spread(board + scatter_boards * steps, np.full(7, angle))
-
-
-def centre_is_the_customary_one(scatter_boards=1.5) -> bool:
-    """True if the best board lies on 17 to 18, as published: only then is the map shown to anyone."""
-    return abs(best_place(scatter_boards)[0] - POCKET_BOARD) <= 0.5

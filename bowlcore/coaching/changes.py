@@ -1,8 +1,8 @@
 """What this bowler can change, best first: each with what it is worth, why, and the customary remedy.
 
 Ranked by the share of balls in the pocket, then room (how near its middle they come), then entry angle, carry
-last; under ten points (half a board, one degree) it is a tie, and then the easier and safer
-change goes first.
+last; under ten points (half a board, one degree) it is a tie, and then the easier and safer change goes
+first.
 """
 
 from dataclasses import dataclass, replace
@@ -22,10 +22,8 @@ from bowlcore.motion.release import FIELD_NAMES
 from bowlcore.rack.carry import mixed
 
 TIE_SHARE, TIE_BOARDS, TIE_DEG = 0.10, 0.5, 1.0
-_LINES, _WITH_OTHERS = (
-    36,
-    2,
-)  # candidates tried with the bowler's scatter: lines alone, lines with another change
+# candidates tried with the bowler's scatter: lines alone, lines with another change
+_LINES, _WITH_OTHERS = 36, 2
 _PARTS = 5  # lanes of a mixture on which each candidate is tried
 _NEAR = 1.5  # boards from the pocket's middle that a line's own centre may be
 

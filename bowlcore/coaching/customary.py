@@ -4,9 +4,8 @@ Common practice, no source, except "3 and 1 or 2" and "5 and 2" for balls that c
 2004, known second-hand).
 """
 
-from dataclasses import replace
-
 from bowlcore.coaching import words
+from bowlcore.coaching.moves import moved
 from bowlcore.coaching.odds import RANKING, bowler_odds
 from bowlcore.motion.path import simulate
 
@@ -26,14 +25,11 @@ def remedy(bowler, surface, before) -> str:
     if seen is None:
         return "Customary: stay."
     feet, target, told = _MOVES[seen]
-    release = bowler.release
     try:
-        moved = replace(
-            release, laydown_board=release.laydown_board + feet, target_board=release.target_board + target
-        )
+        there = moved(bowler, feet, target)
     except ValueError:
         return f"Customary: {told}; here the lane's edge is in the way."
-    after = bowler_odds(replace(bowler, release=moved), surface, RANKING).pocket
+    after = bowler_odds(there, surface, RANKING).pocket
     drift = ""
     if feet != target and bowler.feet.drift == "2 to 1":
         drift = " (at the foul line; with your drift the start moves twice as far)"

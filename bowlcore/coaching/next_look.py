@@ -1,10 +1,9 @@
 """What to watch, or which single ball to throw, so that the two likeliest causes part: tried by simulation."""
 
-from dataclasses import replace
-
 import numpy as np
 
 from bowlcore.coaching.hypotheses import TARGET
+from bowlcore.coaching.moves import moved
 from bowlcore.coaching.perception import follow, word_chances
 
 FIRST = "Say what was seen: was the target hit, and was the ball light, flush or high?"
@@ -75,15 +74,8 @@ def _parted(post, field, first, second, move):
 
 def _thrown(post, i, move):
     """The same bowler's balls on a moved line, on one of the possible lanes."""
-    release = post.bowler.release
     try:
-        moved = replace(
-            release,
-            laydown_board=release.laydown_board + move[0],
-            target_board=release.target_board + move[1],
-        )
-    except ValueError:
-        moved = release
-    return follow(
-        replace(post.bowler, release=moved), post.possible[i].lane, 32, post.possible[i].shots.usual
-    )
+        bowler = moved(post.bowler, *move)
+    except ValueError:  # off the lane
+        bowler = post.bowler
+    return follow(bowler, post.possible[i].lane, 32, post.possible[i].shots.usual)

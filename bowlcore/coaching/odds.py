@@ -74,7 +74,7 @@ def odds_of_entries(marks, bowler) -> Odds:
     mean, gutter = _means(nodes, weights, count), 1.0 - there.mean()
     return Odds(
         mean["strike"],
-        _sampling_error(nodes, weights, count),
+        carry.sampling_error(nodes, weights / count),
         float((np.abs(board[there] - POCKET_BOARD) <= POCKET_REACH).sum()) / count,
         mean["pinfall"],
         pins_per_game(mean, spare_chances(bowler.spread)),
@@ -104,15 +104,6 @@ def entries_of(marks, ball):
     angle = np.clip(marks["entry_angle_deg"][there], -20, 20)
     speed = np.clip(marks["entry_speed_mph"][there], 2, 30)
     return there, (marks["entry_board"][there], angle, speed, np.full(there.sum(), max(ball.mass_lb, 6.0)))
-
-
-def _sampling_error(nodes, weights, count):
-    """Standard error of the mean strike share: shots that use the same racks share their luck."""
-    share, racks = carry.node_values("strike"), carry.node_values("racks")
-    weight = np.bincount(nodes.ravel(), weights.ravel() / count, minlength=len(share))
-    # a share of 0 or 1 from few racks is not certain: half a success and half a failure are added
-    eased = (share * racks + 0.5) / (racks + 1.0)
-    return float(np.sqrt((weight**2 * eased * (1.0 - eased) / racks).sum()))
 
 
 def spare_chances(spread) -> dict[str, float]:

@@ -135,6 +135,18 @@ def _share(place, upper):
     return place[1] if upper else 1.0 - place[1]
 
 
+def sampling_error(nodes, weights):
+    """Standard error of a mean strike share from the counts: shots that use the same racks share their luck.
+
+    nodes, weights : of one shape, as from `corners`, the weights adding to 1 over all shots.
+    """
+    share, racks = node_values("strike"), node_values("racks")
+    weight = np.bincount(nodes.ravel(), weights.ravel(), minlength=len(share))
+    # a share of 0 or 1 from few racks is not certain: half a success and half a failure are added
+    eased = (share * racks + 0.5) / (racks + 1.0)
+    return float(np.sqrt((weight**2 * eased * (1.0 - eased) / racks).sum()))
+
+
 @dataclass(frozen=True)
 class LeaveShare:
     """One leave, from the bowler's own side: its share and 95 % interval."""

@@ -12,7 +12,14 @@ import numpy as np
 from bowlcore import Bowler, FrictionLaw, OiledLane, Spread, make_pattern
 from bowlcore.coaching.bowler import SCATTERED, load_bowlers
 from bowlcore.coaching.path_lab import lane_of
-from bowlcore.coaching.perception import follow, target_chance, usual_of, word_chances
+from bowlcore.coaching.perception import (
+    ARROW_ERROR,
+    BREAK_ERROR,
+    follow,
+    target_chance,
+    usual_of,
+    word_chances,
+)
 from bowlcore.coaching.seen import EXITS, FINISHES, HITS, Seen
 from bowlcore.motion.path import simulate
 
@@ -78,8 +85,8 @@ def see(shots, i, rng) -> Seen:
     if rng.random() < LOOKED["target_hit"]:
         told["target_hit"] = bool(rng.random() < target_chance(shots)[i])
     for field, at, error in (
-        ("arrow_board", shots.mark_board, 1.0),
-        ("breakpoint_board", shots.breakpoint_board, 2.0),
+        ("arrow_board", shots.mark_board, ARROW_ERROR),
+        ("breakpoint_board", shots.breakpoint_board, BREAK_ERROR),
     ):
         if rng.random() < LOOKED[field] and np.isfinite(at[i]):
             told[field] = float(np.clip(round(2 * (at[i] + error * rng.normal())) / 2, 1, 39))
