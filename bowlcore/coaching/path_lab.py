@@ -3,14 +3,14 @@
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from bowlcore.coaching import telling, words
+from bowlcore.coaching import own_lanes, telling, words
 from bowlcore.coaching.lines import Lines, line_within_reach, lines_to_pocket
 from bowlcore.coaching.scattered import Scattered, scattered, strikes_and_leave
 from bowlcore.motion.ball import Ball, load_balls
 from bowlcore.motion.oil import load_pattern
 from bowlcore.motion.path import BallPath, simulate
 from bowlcore.motion.release import RANGES, Release
-from bowlcore.motion.surface import FrictionLaw, OiledLane
+from bowlcore.motion.surface import OiledLane
 
 _ON = {"same line": "on this line", "re-aimed": "re-aimed"}
 SHOWS = ("same line", "re-aimed", "both")
@@ -37,10 +37,20 @@ class LabAnswer:
     rows: list
 
 
-@lru_cache(maxsize=32)
 def lane_of(pattern: str, house_percent: float = 0.0) -> OiledLane:
-    """A shipped pattern in a house that plays looser (+) or tighter (-) than the model, in percent."""
-    return OiledLane(load_pattern(pattern), FrictionLaw().scaled(1.0 + house_percent / 100.0))
+    """A shipped pattern, or a lane of one's own, that plays looser (+) or tighter (-) by so many percent."""
+    lane = own_lanes.own_lane(pattern) if pattern.startswith(own_lanes.MARK) else _shipped(pattern)
+    return _scaled(lane, house_percent) if house_percent else lane
+
+
+@lru_cache(maxsize=32)
+def _shipped(pattern):
+    return OiledLane(load_pattern(pattern))
+
+
+@lru_cache(maxsize=32)
+def _scaled(lane, house_percent):
+    return replace(lane, law=lane.law.scaled(1.0 + house_percent / 100.0))
 
 
 @lru_cache(maxsize=32)

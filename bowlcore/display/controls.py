@@ -209,16 +209,19 @@ class Words:
     start : str
     then : callable, optional
         then(text) is called with each text that is taken, before anyone else hears of it.
+    rows : int
+        More than one: a box of so many lines.
     """
 
-    def __init__(self, name, label, check, example, start="", then=lambda text: None):
+    def __init__(self, name, label, check, example, start="", then=lambda text: None, rows=1):
         self.name, self.label, self.start = name, label, start
         self._check, self._then, self._listeners, self._errors, self._busy = check, then, [], [], False
         self.ends = "", example
         self.value = self._taken(start)
         # sent when Enter is pressed or the box is left, so that half a word is never looked up
-        self.widget = widgets.Text(
-            value=start, description=label, placeholder=f"such as: {example}", continuous_update=False
+        kind, more = (widgets.Text, {}) if rows == 1 else (widgets.Textarea, {"rows": rows})
+        self.widget = kind(
+            value=start, description=label, placeholder=f"such as: {example}", continuous_update=False, **more
         )
         self.widget.style.description_width, self.widget.layout.width = _LABEL, "490px"
         self.widget.observe(self._typed, "value")

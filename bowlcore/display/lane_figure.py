@@ -10,9 +10,9 @@ import numpy as np
 
 from bowlcore.coaching import telling, words
 from bowlcore.coaching.feet import mark_distance_ft
+from bowlcore.coaching.path_lab import lane_of
 from bowlcore.display import style
 from bowlcore.display.picture import layer, new_axes, new_figure
-from bowlcore.motion.oil import load_pattern
 from bowlcore.motion.units import FOOT_M
 
 X_LIMITS, Y_LIMITS = (-1.0, 69.0), (-3.0, 43.0)
@@ -28,7 +28,7 @@ def _frame(axes):
 def lanes_background(size, places, oil, metric, hand):
     """SVG of empty lanes: `places` are axes rectangles in a figure of `size` inches.
 
-    `oil` is a shipped pattern's name, or the distance [ft] where a zone of full oil ends.
+    `oil` is the name of a shipped pattern or of an own lane, or the distance [ft] where a zone of full oil ends.
     """
     figure = new_figure(*size)
     for place in places:
@@ -43,7 +43,7 @@ def empty_lane(axes, oil, metric, hand, last):
     boards, feet = np.linspace(0.5, 39.5, 79), np.linspace(0.0, 60.0, 121)
     if isinstance(oil, str):
         read = boards if hand == "right" else 40.0 - boards
-        shade = 1.0 - np.exp(-load_pattern(oil).oil_um(read[:, None], feet[None, :]) / 0.8)
+        shade = 1.0 - np.exp(-lane_of(oil).pattern.oil_um(read[:, None], feet[None, :]) / 0.8)
     else:
         shade = np.broadcast_to(feet < oil, (79, 121)).astype(float)
     quiet = LinearSegmentedColormap.from_list("oil", [style.LANE, style.OIL])

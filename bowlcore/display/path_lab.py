@@ -6,6 +6,7 @@ from functools import lru_cache
 import numpy as np
 
 from bowlcore.coaching import path_lab, words
+from bowlcore.coaching.own_lanes import own_names
 from bowlcore.display import style
 from bowlcore.display.controls import Choice, Number, starting
 from bowlcore.display.lane_figure import LanePaths, lanes_background
@@ -38,9 +39,10 @@ def path_lab_panel(**start):
 
 
 def pattern_options():
-    """Titles and names of the shipped shapes, the house first."""
+    """Titles and names of the shipped shapes, the house first, and of lanes of one's own."""
     names = sorted(pattern_names(), key=lambda name: name != "house")
-    return [(load_pattern(name).title.split(":")[0].lower(), name) for name in names]
+    own = [(name, name) for name in own_names()]
+    return [(load_pattern(name).title.split(":")[0].lower(), name) for name in names] + own
 
 
 def _controls(start):

@@ -14,6 +14,7 @@ from bowlcore.display.hand_technique import hand_technique_panel
 from bowlcore.display.log_views import log_views_panel
 from bowlcore.display.measure_a_release import measure_a_release_panel
 from bowlcore.display.miss_room import miss_room_panel
+from bowlcore.display.my_lane import my_lane_panel
 from bowlcore.display.own_numbers import own_numbers_panel
 from bowlcore.display.path_lab import path_lab_panel
 from bowlcore.display.pocket import pocket_panel
@@ -34,6 +35,7 @@ RACK_PANELS += [a_lane_that_changes_panel, customary_hand_panel]
 RACK_PANELS += [rules_panel]
 RACK_PANELS += [reaction_panel, changes_panel, case_panel, two_faces_panel]
 RACK_PANELS += [what_leaves_the_hand_panel, hand_technique_panel, measure_a_release_panel, demo_clip_panel]
+RACK_PANELS += [my_lane_panel]
 RACK_PANELS += [log_views_panel, did_it_help_panel, luck_or_better_panel]
 ALL_PANELS = [first_shot_panel, published_shot_panel, miss_room_panel, path_lab_panel]
 
