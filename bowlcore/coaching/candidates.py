@@ -17,6 +17,7 @@ HAND = ("axis_rotation_deg", "axis_tilt_deg", "rev_rate_rpm")
 HAND_STEP = {"axis_rotation_deg": 10.0, "axis_tilt_deg": 3.0, "rev_rate_rpm": -20.0}
 _ALONE = {"axis_rotation_deg": 10.0, "axis_tilt_deg": 5.0, "rev_rate_rpm": 20.0}
 _SPEED_STEP, _LOFT_STEP = 0.5, 2.0
+_SIZE_A_BOARD = 0.5  # effort of a move by one board
 # target boards for each board of the feet that bowlers have a name for (common practice)
 _NAMED = {(2, 1), (3, 1), (3, 2), (5, 2), (4, 2)}
 
@@ -143,6 +144,11 @@ def move_things(feet, target) -> int:
     return 1 if feet == target or not feet or not target or named else 2
 
 
+def move_effort(feet, target) -> float:
+    """Things to think of and how far to go, in rough steps of effort."""
+    return move_things(feet, target) + _SIZE_A_BOARD * max(abs(feet), abs(target))
+
+
 def moved_line(candidate, feet, target) -> Candidate:
     """The same candidate on another line."""
     release = replace(
@@ -151,7 +157,7 @@ def moved_line(candidate, feet, target) -> Candidate:
         target_board=candidate.release.target_board + float(target),
     )
     things = candidate.things + move_things(feet, target)
-    size = candidate.size + 0.5 * max(abs(feet), abs(target))
+    size = candidate.size + _SIZE_A_BOARD * max(abs(feet), abs(target))
     kind = "line" if candidate.kind == "stay" and things else candidate.kind
     return replace(
         candidate,

@@ -11,12 +11,12 @@ from functools import cached_property
 import numpy as np
 
 from bowlcore.coaching import change_words, customary
-from bowlcore.coaching.candidates import line_moves, moved_line, variants
+from bowlcore.coaching.candidates import line_moves, move_effort, moved_line, variants
 from bowlcore.coaching.odds import RANKING, Odds, bowler_odds
 from bowlcore.coaching.words import POCKET_BOARD, POCKET_REACH
 from bowlcore.motion.changed_lane import MixedLane
 from bowlcore.motion.checks import number_in
-from bowlcore.motion.many import sweep_columns
+from bowlcore.motion.many import sweep_columns, sweep_together
 from bowlcore.motion.path import BallPath, simulate
 from bowlcore.motion.release import FIELD_NAMES
 from bowlcore.rack.carry import mixed
@@ -124,15 +124,14 @@ def _shortlist(bowler, surface):
         miss = np.abs(board - POCKET_BOARD)
         miss = np.where(np.isfinite(miss), miss, np.inf)
         tried.append(candidate)  # the present line
-        moved = [moved_line(candidate, *move) for move in moves]
-        effort = np.array([(one.things + one.size) for one in moved])
+        effort = candidate.things + candidate.size + np.array([move_effort(*move) for move in moves])
         key = np.where(miss <= _NEAR, effort + 0.5 * miss, 100.0 + miss)
         best = [i for i in np.argsort(key, kind="stable")[:most] if moves[i].any() and np.isfinite(miss[i])]
-        tried += [moved[i] for i in best]
+        tried += [moved_line(candidate, *moves[i]) for i in best]
         if candidate.kind == "stay":  # and lines that differ: the most open ones that still come in
             near = np.flatnonzero((miss <= 0.75 * _NEAR) & moves.any(axis=1))
             wide = near[np.argsort((moves[near, 1] - moves[near, 0]), kind="stable")]
-            tried += [moved[i] for i in [*wide[:6], *wide[-6:]] if i not in best]
+            tried += [moved_line(candidate, *moves[i]) for i in [*wide[:6], *wide[-6:]] if i not in best]
     return tried
 
 
@@ -162,29 +161,37 @@ def _joined(parts):
 def _over_lanes(tried, bowler, surface):
     """What each candidate does, as a mean over the lanes that a mixture holds possible."""
     if not isinstance(surface, MixedLane):
-        return _with_scatter(tried, bowler, surface, RANKING)
+        return _with_scatter(tried, bowler, [surface], RANKING)[0]
     parts = sorted(surface.parts, key=lambda part: -part[0])[:_PARTS]
-    whole = sum(weight for weight, _ in parts)
-    found = [_with_scatter(tried, bowler, lane, RANKING // 2) for _, lane in parts]
-    weights = np.array([weight / whole for weight, _ in parts])
-    return tuple(weights @ np.array(column) for column in zip(*found, strict=True))
+    found = _with_scatter(tried, bowler, [lane for _, lane in parts], RANKING // 2)
+    weights = np.array([weight for weight, _ in parts])
+    return tuple(weights / weights.sum() @ np.array(column) for column in zip(*found, strict=True))
 
 
-def _with_scatter(tried, bowler, surface, count):
-    """Pocket share, mean angle, strike share, and boards that the middle is off, over the bowler's scatter."""
-    shape = (len(tried), count)
+def _with_scatter(tried, bowler, lanes, count):
+    """Pocket share, mean angle, strike share, and boards that the middle is off, over the scatter; for each lane."""
+    shape = (len(lanes), len(tried), count)
     board, angle, speed, weight = (np.full(shape, np.nan) for _ in range(4))
     for ball in {id(one.ball): one.ball for one in tried}.values():
         mine = [i for i, one in enumerate(tried) if one.ball is ball]
-        parts = [replace(bowler, release=tried[i].release).shots(count) for i in mine]
-        marks, _ = sweep_columns(_joined(parts), surface, ball)
-        for values, name in ((board, "entry_board"), (angle, "entry_angle_deg"), (speed, "entry_speed_mph")):
-            values[mine] = marks[name].reshape(len(mine), count)
-        weight[mine] = max(ball.mass_lb, 6.0)
+        columns = _joined([replace(bowler, release=tried[i].release).shots(count) for i in mine])
+        for k, marks in enumerate(sweep_together([(columns, lane) for lane in lanes], ball)):
+            for values, name in (
+                (board, "entry_board"),
+                (angle, "entry_angle_deg"),
+                (speed, "entry_speed_mph"),
+            ):
+                values[k, mine] = marks[name].reshape(len(mine), count)
+        weight[:, mine] = max(ball.mass_lb, 6.0)
+    return [_judged(*entries) for entries in zip(board, angle, speed, weight, strict=True)]
+
+
+def _judged(board, angle, speed, weight):
+    """The four numbers of each candidate from its balls: arrays (candidate, ball)."""
     there = np.isfinite(board)
     with np.errstate(invalid="ignore"):
         pocket = (np.abs(board - POCKET_BOARD) <= POCKET_REACH).mean(axis=1)
-    strike = np.zeros(shape)
+    strike = np.zeros(board.shape)
     strike[there] = mixed(
         board[there], np.clip(angle[there], -20, 20), np.clip(speed[there], 2, 30), weight[there], ("strike",)
     )[0]

@@ -6,12 +6,13 @@ the coach would call it, read off the bowler's own centre ball on that lane.
 
 from dataclasses import replace
 from functools import lru_cache
+from itertools import product
 from typing import NamedTuple
 
 import numpy as np
 
 from bowlcore.coaching.bowler import Bowler
-from bowlcore.coaching.perception import TARGET_REACH, Shots, follow, usual_of
+from bowlcore.coaching.perception import TARGET_REACH, Shots, follow_all, usual_of
 from bowlcore.coaching.words import IN_TIME_FT, POCKET_BOARD, POCKET_REACH
 from bowlcore.motion.changed_lane import ChangedLane, LaneChange, MixedLane
 from bowlcore.motion.path import simulate
@@ -32,20 +33,28 @@ _RESTLESS = 1.25  # an edge is sharp if it scatters the balls so much more than 
 
 _WEAK = {"axis_rotation_deg": -15.0, "rev_rate_rpm": 0.88}  # a hand that gives less turn than usual
 _TIRED = {"axis_rotation_deg": -9.0, "rev_rate_rpm": 0.94}
-# chance before anything is seen, the change of the lane, and of the hand; track and edge lie where the bowler plays
-_LANES = (
-    (0.28, {}, {}),
-    (0.02, {"looser": 0.40}, {}), (0.05, {"looser": 0.55}, {}), (0.09, {"looser": 0.72}, {}),
-    (0.10, {"looser": 0.86}, {}), (0.10, {"looser": 1.15}, {}), (0.08, {"looser": 1.32}, {}),
-    (0.04, {"looser": 1.6}, {}),
-    (0.05, {"flatter": 0.4}, {}), (0.05, {"flatter": 0.8}, {}), (0.03, {"flatter": 0.6, "looser": 0.8}, {}),
-    (0.03, {"flatter": 0.6, "looser": 1.25}, {}),
+# Chances before anything is seen: how much tighter or looser and how much flatter the lane is, each by itself ...
+_LOOSER = {1.0: 0.30, 0.4: 0.02, 0.55: 0.06, 0.72: 0.12, 0.86: 0.16, 1.15: 0.16, 1.32: 0.12, 1.6: 0.06}
+_FLATTER = {0.0: 0.60, 0.35: 0.25, 0.7: 0.15}
+_PLAIN_LANES = 0.68
+# ... and other ways to differ: the chance, the change of the lane, and of the hand
+_OTHERS = (
     (0.05, {"longer_ft": 3.0}, {}), (0.04, {"longer_ft": 6.0}, {}), (0.05, {"longer_ft": -4.0}, {}),
-    (0.04, {"worn": 0.04}, {}), (0.03, {"worn": 0.10}, {}),
-    (0.04, {"sharper": 0.5}, {}), (0.04, {"sharper": 1.0}, {}),
-    (0.02, {}, _WEAK), (0.02, {"looser": 1.3}, _WEAK), (0.02, {"looser": 1.6}, _WEAK),
-    (0.02, {"looser": 1.3}, _TIRED), (0.02, {"looser": 1.6}, _TIRED),
+    (0.03, {"worn": 0.04}, {}), (0.03, {"worn": 0.10}, {}),
+    (0.03, {"sharper": 0.5}, {}), (0.03, {"sharper": 1.0}, {}),
+    (0.02, {}, _WEAK), (0.01, {"looser": 1.3}, _WEAK), (0.01, {"looser": 1.6}, _WEAK),
+    (0.01, {"looser": 1.3}, _TIRED), (0.01, {"looser": 1.6}, _TIRED),
 )  # fmt: skip
+
+
+def _plain_lanes():
+    """Tighter, looser and flatter lanes, the believed one first."""
+    for (looser, one), (flatter, two) in product(_LOOSER.items(), _FLATTER.items()):
+        moved = ({"looser": looser} if looser != 1.0 else {}) | ({"flatter": flatter} if flatter else {})
+        yield _PLAIN_LANES * one * two, moved, {}
+
+
+_LANES = (*_plain_lanes(), *_OTHERS)
 
 
 class Possible(NamedTuple):
@@ -73,17 +82,21 @@ def _possible(release, spread, ball, surface):
     centre = simulate(release, surface, ball)
     usual, track = usual_of(centre), _track(centre, release.hand)
     edge = centre.breakpoint_board if release.hand == "right" else 40.0 - centre.breakpoint_board
-    found, believed = [], None
+    thought_of = []
     for chance, moved, hand, base in _lanes_of(surface):
         places = ({"track": track} if "worn" in moved else {}) | (
             {"edge_board": edge} if "sharper" in moved else {}
         )
         lane = ChangedLane(base, LaneChange(**moved, **places)) if moved else base
         thrown = replace(bowler, release=_with_hand(release, hand)) if hand else bowler
+        thought_of.append((chance, moved, hand, lane, thrown))
+    followed = follow_all([(thrown, lane, usual) for *_, lane, thrown in thought_of], COUNT)
+    believed, found = followed[0], []
+    for (chance, moved, hand, lane, _), shots in zip(thought_of, followed, strict=True):
         # a weak hand is no sharp edge: only the lane makes a ball restless
-        shots = follow(thrown, lane, COUNT, usual._replace(restless=None) if hand else usual)
-        if believed is None:
-            believed, usual = shots, usual._replace(restless=shots.restless)
+        shots = shots._replace(
+            usual=usual if hand or shots is believed else usual._replace(restless=believed.restless)
+        )
         cause = ROLLS if hand else _cause(bowler, lane, shots, believed, moved)
         found.append(Possible(chance, lane, cause, shots, hand))
     return tuple(found)

@@ -4,10 +4,14 @@ import numpy as np
 
 from bowlcore.coaching.hypotheses import TARGET
 from bowlcore.coaching.moves import moved
-from bowlcore.coaching.perception import follow, word_chances
+from bowlcore.coaching.perception import follow_all, word_chances
 
 FIRST = "Say what was seen: was the target hit, and was the ball light, flush or high?"
 ASK_TARGET = "First ask: did the ball roll over its target, at the usual speed?"
+_HARDLY, _TRIED = (
+    0.02,
+    32,
+)  # a lane that is less than this of a cause is passed over; test balls tried on each
 _GOOD_ENOUGH = 0.35  # share of cases in which the answer differs between the two causes
 _LOOKS = {
     "finish": "watch the last ten feet: still skidding, or rolled out and standing up?",
@@ -56,26 +60,28 @@ def next_step(posts, share, told) -> str:
 
 def _parted(post, field, first, second, move):
     """How far the chances of the words differ between two causes (0 to 1, total variation)."""
-    words = {first: 0.0, second: 0.0}
-    for cause in words:
-        total, mean = 0.0, 0.0
-        column = list(post.share).index(cause)
-        for i, possible in enumerate(post.possible):
-            weight = float(post.lane_chance[i] * post.joint[i, column])
-            if weight < 1e-2:
-                continue
-            shots = possible.shots if move is None else _thrown(post, i, move)
-            chances = word_chances(field, shots)
-            ball = post.ball_chance[i].mean(axis=0) if move is None else 1.0 / chances.shape[1]
-            total, mean = total + weight, mean + weight * (chances * ball).sum(axis=1)
-        words[cause] = mean / total if total else np.zeros(1)
-    return float(0.5 * np.abs(words[first] - words[second]).sum())
+    columns = [list(post.share).index(cause) for cause in (first, second)]
+    weight = post.lane_chance[:, None] * post.joint[:, columns]  # (lane, cause)
+    if not weight.any(axis=0).all():
+        return 0.0
+    weight /= weight.sum(axis=0)
+    weight[weight < _HARDLY] = 0.0
+    lanes = np.flatnonzero(weight.any(axis=1))
+    if move is None:
+        shots = [post.possible[i].shots for i in lanes]
+        which = [post.ball_chance[i].mean(axis=0) for i in lanes]
+    else:
+        shots = _thrown(post, lanes, move)
+        which = np.full((len(lanes), _TRIED), 1.0 / _TRIED)
+    chances = [(word_chances(field, s) * ball).sum(axis=1) for s, ball in zip(shots, which, strict=True)]
+    one, two = (weight[lanes] / weight.sum(axis=0)).T @ np.array(chances)
+    return float(0.5 * np.abs(one - two).sum())
 
 
-def _thrown(post, i, move):
-    """The same bowler's balls on a moved line, on one of the possible lanes."""
+def _thrown(post, lanes, move):
+    """The same bowler's balls on a moved line, on some of the possible lanes."""
     try:
         bowler = moved(post.bowler, *move)
     except ValueError:  # off the lane
         bowler = post.bowler
-    return follow(bowler, post.possible[i].lane, 32, post.possible[i].shots.usual)
+    return follow_all([(bowler, post.possible[i].lane, post.possible[i].shots.usual) for i in lanes], _TRIED)

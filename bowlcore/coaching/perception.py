@@ -13,7 +13,7 @@ from bowlcore.coaching.bowler import SCATTERED
 from bowlcore.coaching.feet import mark_board_of
 from bowlcore.coaching.odds import entries_of
 from bowlcore.coaching.seen import EXITS, FINISHES, HITS, exit_edges
-from bowlcore.motion.many import sweep_columns
+from bowlcore.motion.many import sweep_together
 from bowlcore.motion.release import RANGES
 from bowlcore.rack.carry import corners, exit_board, leave_share_at
 
@@ -69,45 +69,66 @@ def usual_of(path) -> Usual:
 
 
 def follow(bowler, surface, count, usual) -> Shots:
-    """`count` balls of a bowler, as a coach could see them.
+    """`count` balls of a bowler on one lane, as a coach could see them."""
+    return follow_all([(bowler, surface, usual)], count)[0]
 
-    Nobody knows a bowler's scatter well: a quarter of the balls each scatter by less, by as much, and by more
-    than he is thought to. Every seventh misses its target grossly.
+
+def follow_all(throws, count) -> list:
+    """`count` balls each for several (bowler, surface, usual), as a coach could see them: list of Shots.
+
+    All with the ball and the hand of the first. Nobody knows a bowler's scatter well: a quarter of the balls
+    each scatter by less, by as much, and by more than he is thought to. Every seventh misses its target grossly.
     """
+    ball, hand = throws[0][0].ball, throws[0][0].release.hand
+    columns = [_thrown(bowler, count) for bowler, _, _ in throws]
+    marks = sweep_together(
+        [(one, surface) for one, (_, surface, _) in zip(columns, throws, strict=True)], ball
+    )
+    marks = {name: np.array([one[name] for one in marks]) for name in marks[0]}  # (throw, ball)
+    there, entries = entries_of(marks, ball)
+    nodes, weights = corners(*entries)
+    exits = np.full(there.shape, np.nan)
+    exits[there] = exit_board(*entries)
+    ends = np.cumsum(there.sum(axis=1))[:-1]
+    nodes, weights = np.split(nodes, ends, axis=1), np.split(weights, ends, axis=1)
+    found = []
+    for i, (bowler, _, usual) in enumerate(throws):
+        over = mark_board_of(columns[i]["laydown_board"], columns[i]["target_board"])
+        aimed = mark_board_of(bowler.release.laydown_board, bowler.release.target_board)
+        roll, board = marks["roll_start_ft"][i], marks["entry_board"][i]
+        found.append(
+            Shots(
+                board,
+                marks["entry_angle_deg"][i],
+                np.where(np.isfinite(roll), roll, np.inf),
+                marks["hook_start_ft"][i],
+                marks["breakpoint_board"][i],
+                over,
+                over - aimed,
+                exits[i],
+                nodes[i],
+                weights[i],
+                there[i],
+                hand,
+                usual,
+                max(float(np.nanstd(board)), _STILL) if there[i].any() else 9.0,
+            )
+        )
+    return found
+
+
+def _thrown(bowler, count):
+    """Releases of the balls, as `Bowler.shots`."""
     columns = bowler.shots(count)
     for name in SCATTERED:
         middle, (low, high, _) = getattr(bowler.release, name), RANGES[name]
         size = np.resize(_SIZES, count)
         columns[name] = np.clip(middle + size * (columns[name] - middle), low, high)
-    columns["axis_rotation_deg"] = np.clip(
-        columns["axis_rotation_deg"], -90.0, 90.0
-    )  # these always reach the pins
+    # these always reach the pins
+    columns["axis_rotation_deg"] = np.clip(columns["axis_rotation_deg"], -90.0, 90.0)
     aimed_at, target = bowler.release.target_board, columns["target_board"]
     target[::_GROSS] = np.clip(aimed_at + _GROSS_SIZE * (target[::_GROSS] - aimed_at), 1.0, 39.0)
-    marks, _ = sweep_columns(columns, surface, bowler.ball)
-    there, entries = entries_of(marks, bowler.ball)
-    nodes, weights = corners(*entries)
-    exits = np.full(count, np.nan)
-    exits[there] = exit_board(*entries)
-    over = mark_board_of(columns["laydown_board"], columns["target_board"])
-    aimed = mark_board_of(bowler.release.laydown_board, bowler.release.target_board)
-    roll = marks["roll_start_ft"]
-    return Shots(
-        marks["entry_board"],
-        marks["entry_angle_deg"],
-        np.where(np.isfinite(roll), roll, np.inf),
-        marks["hook_start_ft"],
-        marks["breakpoint_board"],
-        over,
-        over - aimed,
-        exits,
-        nodes,
-        weights,
-        there,
-        bowler.release.hand,
-        usual,
-        max(float(np.nanstd(marks["entry_board"])), _STILL) if there.any() else 9.0,
-    )
+    return columns
 
 
 def word_chances(field, shots) -> np.ndarray:

@@ -22,7 +22,7 @@ def compile_surface(surface, ball):
     if hasattr(surface, "for_ball"):
         surface = surface.for_ball(ball)
     if isinstance(surface, FrictionTable):
-        return _Table(surface)
+        return OiledField(surface)
     if not callable(getattr(surface, "friction", None)):
         raise ValueError(
             f"a surface needs a method friction(lane_board, distance_ft, slip_mps), got {type(surface).__name__}"
@@ -30,7 +30,7 @@ def compile_surface(surface, ball):
     return _AnySurface(surface)
 
 
-class _Table:
+class OiledField:
     """An oiled lane: equal steps, no breaks (the end of the oil is a ramp of at least one cell)."""
 
     has_board_breaks = False
@@ -92,6 +92,10 @@ class _CalledField:
 
     def __init__(self, lane, hand):
         self.lane, self.sign = lane, 1.0 if hand == "right" else -1.0
+
+    def of(self, shots):
+        """The same for some of the shots."""
+        return self
 
     def on_step(self, k, stage, y, slip):
         a, b = self.lane.nodes_m[k], self.lane.nodes_m[k + 1]

@@ -41,12 +41,19 @@ class FrictionTable:
 
     def friction(self, lane_board, distance_ft, slip_mps=0.0):
         """Coefficient at a place (floats or arrays), held constant beyond the lane."""
+        return FrictionTable.read(self.values, lane_board, distance_ft)
+
+    @staticmethod
+    def read(values, lane_board, distance_ft, which=()):
+        """The same from bare values: of one table, or of a stack of them with `which` for each place."""
         q = np.clip((np.asarray(lane_board) - 0.5) * 2.0, 0.0, 78.0)
         p = np.clip(np.asarray(distance_ft), 0.0, 60.0)
         j, i = np.minimum(q.astype(int), 77), np.minimum(p.astype(int), 59)
-        fq, fp, v = q - j, p - i, self.values
-        near = v[i, j] + fq * (v[i, j + 1] - v[i, j])
-        far = v[i + 1, j] + fq * (v[i + 1, j + 1] - v[i + 1, j])
+        fq, fp, table = q - j, p - i, () if len(which) == 0 else (which,)
+        near, near_next = values[(*table, i, j)], values[(*table, i, j + 1)]
+        far, far_next = values[(*table, i + 1, j)], values[(*table, i + 1, j + 1)]
+        near = near + fq * (near_next - near)
+        far = far + fq * (far_next - far)
         return near + fp * (far - near)
 
     def own_side(self, hand):
@@ -80,9 +87,12 @@ class FrictionTable:
 
         return mu
 
+    def quarters(self, hand):
+        """Values at every quarter foot and their differences across, for steps of 1 or 1/2 ft."""
+        return self._quarters[hand]
+
     @cached_property
     def _quarters(self):
-        """For each hand: values at every quarter foot and their differences, for steps of 1 or 1/2 ft."""
         at = np.linspace(0.0, 60.0, 241)
         below = np.minimum(at.astype(int), 59)
         part = (at - below)[:, None]
@@ -100,10 +110,14 @@ class FrictionTable:
 
 class _TableField:
     def __init__(self, table, hand):
-        self.values, self.differences = table._quarters[hand]
+        self.values, self.differences = table.quarters(hand)
         self.stride = 240 // table.steps  # quarter feet in a step
         self.mirror = hand == "left"
         self.table = table
+
+    def of(self, shots):
+        """The same for some of the shots."""
+        return self
 
     def on_step(self, k, stage, y, slip):
         row = k * self.stride + stage * self.stride // 2

@@ -4,10 +4,11 @@ import numpy as np
 
 from bowlcore.motion import units
 from bowlcore.motion.ball import Ball
-from bowlcore.motion.fields import compile_surface
+from bowlcore.motion.fields import OiledField, compile_surface
 from bowlcore.motion.landmarks import landmarks
 from bowlcore.motion.path import MIN_FORWARD_MPS, stands_still
 from bowlcore.motion.release import FIELD_NAMES, RANGES, Release
+from bowlcore.motion.side_by_side import SideBySide
 from bowlcore.motion.slide import Motion, hermite, slide
 from bowlcore.motion.sweep import start_many, sweep
 
@@ -76,6 +77,51 @@ def sweep_columns(columns, surface, ball=None, index=None, at_ft=None):
         none = np.zeros(0)
         return landmarks(lane.nodes_m[:2], *np.zeros((2, 2, 0)), Motion(*[none] * 6), none), places
     return parts, places
+
+
+def sweep_together(jobs, ball=None) -> list:
+    """Landmarks for several (columns, surface), each as from `sweep_columns`; oiled lanes in one batch.
+
+    The same numbers as lane by lane.
+    """
+    ball = Ball() if ball is None else ball
+    found, groups = [None] * len(jobs), {}
+    lanes = [compile_surface(surface, ball) for _, surface in jobs]
+    for i, (columns, _) in enumerate(jobs):
+        hands = tuple(set(columns["hand"]))
+        alike = isinstance(lanes[i], OiledField) and len(hands) == 1
+        groups.setdefault((lanes[i].table.steps, *hands) if alike else i, []).append(i)
+    for mine in groups.values():
+        for part in _within_a_block(mine, jobs):
+            if len(part) == 1:
+                found[part[0]], _ = sweep_columns(*jobs[part[0]], ball)
+                continue
+            counts = [len(jobs[i][0]["speed_mph"]) for i in part]
+            lane = SideBySide([lanes[i].table for i in part], np.repeat(np.arange(len(part)), counts))
+            whole = {name: np.concatenate([jobs[i][0][name] for i in part]) for name in RANGES}
+            hand = jobs[part[0]][0]["hand"][0]
+            marks, _ = _one_block(whole, hand, lane, ball, None, np.arange(sum(counts)), None)
+            ends = np.cumsum(counts)[:-1]
+            split = {name: np.split(values, ends) for name, values in marks.items()}
+            for k, i in enumerate(part):
+                found[i] = {name: values[k] for name, values in split.items()}
+    return found
+
+
+def _within_a_block(mine, jobs):
+    """Jobs in parts of no more shots than a block; too few shots for a batch stay alone."""
+    part, shots = [], 0
+    for i in mine:
+        count = len(jobs[i][0]["speed_mph"])
+        if count <= _FEW:
+            yield [i]
+            continue
+        if part and shots + count > _BLOCK:
+            yield part
+            part, shots = [], 0
+        part, shots = [*part, i], shots + count
+    if part:
+        yield part
 
 
 def _one_block(c, hand, lane, ball, index, rows, at_ft):

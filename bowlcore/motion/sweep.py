@@ -27,7 +27,8 @@ def sweep(field, motion, nodes, y, g, loft):
     ----------
     field : object
         .on_step(k, stage, y, slip) at the start (0), middle (1) and end (2) of step k;
-        .within(k, x, y, slip) anywhere in step k, with arrays k and x or a single k.
+        .within(k, x, y, slip) anywhere in step k, with arrays k and x or a single k; .of(shots): the same
+        for some of the shots.
     motion : Motion of arrays
     nodes : array [m]
     y, loft : arrays [m]
@@ -56,7 +57,7 @@ def sweep(field, motion, nodes, y, g, loft):
                 y0 = y[landing] + m.slope(s0) * (loft[landing] - x)
                 gain[landing] = friction_gain
                 new_y[landing], new_slip[landing] = _free_step(
-                    field, k, m, friction_gain, loft[landing], end - loft[landing], y0, s0
+                    field.of(landing), k, m, friction_gain, loft[landing], end - loft[landing], y0, s0
                 )
                 out = landing[new_slip[landing] <= 0]
                 if len(out):
@@ -86,7 +87,7 @@ def _roll_out(field, motion, nodes, gain, ends, places, roll_x):
     shots = np.concatenate([part[0] for part in ends])
     k = np.concatenate([np.full(len(part[0]), part[1]) for part in ends])
     x, y, slip = (np.concatenate([part[i] for part in ends]) for i in (2, 3, 4))
-    m, h = _take(motion, shots), nodes[k + 1] - x
+    field, m, h = field.of(shots), _take(motion, shots), nodes[k + 1] - x
     y1, slip1 = _free_step(field, k, m, gain, x, h, y, slip)
     fall0 = -h * gain * field.within(k, x, y, slip) / (m.roll_x + m.along_x * slip)
     fall1 = -h * gain * field.within(k, x + h, y1, slip1) / (m.roll_x + m.along_x * slip1)

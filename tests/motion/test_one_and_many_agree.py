@@ -6,11 +6,11 @@ import pytest
 from motion_help import random_releases
 
 from bowlcore.motion.ball import Ball
-from bowlcore.motion.many import DEFAULTS, simulate_many
+from bowlcore.motion.many import DEFAULTS, simulate_many, sweep_columns, sweep_together
 from bowlcore.motion.oil import OilPattern, load_pattern, pattern_names
 from bowlcore.motion.path import simulate
 from bowlcore.motion.release import FIELD_NAMES, Release
-from bowlcore.motion.surface import OiledLane, ZonedLane
+from bowlcore.motion.surface import FrictionLaw, OiledLane, ZonedLane
 
 SCALARS = (
     "entry_board", "entry_angle_deg", "entry_speed_mph", "breakpoint_board", "breakpoint_ft",
@@ -163,3 +163,29 @@ def test_anything_else_is_refused_in_words():
         simulate_many([1, 2], LANES["house"])
     with pytest.raises(ValueError, match="friction"):
         simulate_many([Release(**DEFAULTS)], object())
+
+
+def columns_of(releases):
+    return {name: np.array([getattr(one, name) for one in releases]) for name in FIELD_NAMES}
+
+
+@pytest.mark.parametrize("hand", ["right", "left"])
+def test_lanes_side_by_side_give_the_same_numbers_as_one_by_one(hand):
+    rough = OilPattern([0, 30, 60], [1, 10, 11, 39], 9 * np.eye(3, 4))  # steep: twice the steps
+    surfaces = [*(OiledLane(load_pattern(name)) for name in pattern_names()), OiledLane(rough)]
+    surfaces += [ZonedLane([(40, 0.04), (60, 0.2)])]
+    columns = columns_of(random_releases(60, seed=5, hand=hand))
+    few = {name: values[:5] for name, values in columns.items()}
+    jobs = [(columns, surface) for surface in surfaces] + [(few, surfaces[0])]
+    for (mine, surface), marks in zip(jobs, sweep_together(jobs), strict=True):
+        alone, _ = sweep_columns(mine, surface)
+        for name, values in alone.items():
+            np.testing.assert_allclose(marks[name], values, rtol=1e-10, atol=1e-10, err_msg=name)
+
+
+def test_more_shots_side_by_side_than_a_block_holds():
+    lanes = [OiledLane(load_pattern("house"), law) for law in map(FrictionLaw().scaled, (0.8, 1.0, 1.2))]
+    columns = columns_of(random_releases(3000, seed=6))
+    for lane, marks in zip(lanes, sweep_together([(columns, lane) for lane in lanes]), strict=True):
+        alone, _ = sweep_columns(columns, lane)
+        np.testing.assert_allclose(marks["entry_board"], alone["entry_board"], rtol=1e-10)
