@@ -1,8 +1,8 @@
 """What this bowler can change, best first: each with what it is worth, why, and the customary remedy.
 
 Ranked by the share of balls in the pocket, then room (how near its middle they come), then entry angle, carry
-last; under ten points (half a board, one degree) it is a tie, and then the easier and safer change goes
-first.
+last; under ten points (half a board or a quarter of the bowler's own scatter, one degree) it is a tie, and
+then the easier and safer change goes first.
 """
 
 from dataclasses import dataclass, replace
@@ -22,6 +22,8 @@ from bowlcore.motion.release import FIELD_NAMES
 from bowlcore.rack.carry import mixed
 
 TIE_SHARE, TIE_BOARDS, TIE_DEG = 0.10, 0.5, 1.0
+_GAIN = 0.02  # share of balls: the least that a change must bring
+_OF_SCATTER = 0.25  # boards tie also within this share of the bowler's own scatter at the pins
 # candidates tried with the bowler's scatter: lines alone, lines with another change
 _LINES, _WITH_OTHERS = 36, 2
 _PARTS = 5  # lanes of a mixture on which each candidate is tried
@@ -47,6 +49,12 @@ class Change:
     caution: str
     kind: str
     surface: object
+
+    @property
+    def worth_while(self) -> bool:
+        """False for a change that only looked good among a few balls: with more of them nothing is gained."""
+        more = max(self.after.pocket - self.before.pocket, self.after.strike - self.before.strike)
+        return self.kind == "stay" or more > _GAIN
 
     @cached_property
     def path(self) -> BallPath:
@@ -76,24 +84,25 @@ def suggest_changes(bowler, surface, count=5) -> list[Change]:
     """
     number_in("count", count, 1, 20)
     tried = _shortlist(bowler, surface)
-    pocket, angle, strike, off = _over_lanes(tried, bowler, surface)
+    pocket, angle, strike, off, spread = _over_lanes(tried, bowler, surface)
     order = [
         i
-        for i in _ranked(tried, pocket, np.abs(off), angle, strike)
+        for i in _ranked(tried, pocket, np.abs(off), angle, strike, max(TIE_BOARDS, _OF_SCATTER * spread[0]))
         if _earns_its_place(i, tried, pocket, angle)
     ]
     before = bowler_odds(bowler, surface)
     usual = customary.remedy(bowler, surface, before)
     chosen, families = [], set()
-    for i in order:
-        candidate = tried[i]
-        if candidate.family in families or len(chosen) == int(count):
+    for candidate in (tried[i] for i in order):
+        if candidate.family in families:
             continue
         families.add(candidate.family)
-        chosen.append(candidate)
-        if candidate.kind == "stay":
+        change = _change(candidate, bowler, surface, before, usual)
+        if change.worth_while:
+            chosen.append(change)
+        if len(chosen) == int(count) or candidate.kind == "stay":
             break  # whatever comes behind is no better than staying
-    return [_change(candidate, bowler, surface, before, usual) for candidate in chosen]
+    return chosen
 
 
 def _change(candidate, bowler, surface, before, usual):
@@ -169,7 +178,9 @@ def _over_lanes(tried, bowler, surface):
 
 
 def _with_scatter(tried, bowler, lanes, count):
-    """Pocket share, mean angle, strike share, and boards that the middle is off, over the scatter; for each lane."""
+    """Of each candidate over the scatter, for each lane: pocket share, mean angle, strike share, boards that the
+    middle is off, and scatter of the entry boards.
+    """
     shape = (len(lanes), len(tried), count)
     board, angle, speed, weight = (np.full(shape, np.nan) for _ in range(4))
     for ball in {id(one.ball): one.ball for one in tried}.values():
@@ -187,7 +198,7 @@ def _with_scatter(tried, bowler, lanes, count):
 
 
 def _judged(board, angle, speed, weight):
-    """The four numbers of each candidate from its balls: arrays (candidate, ball)."""
+    """The five numbers of each candidate from its balls: arrays (candidate, ball)."""
     there = np.isfinite(board)
     with np.errstate(invalid="ignore"):
         pocket = (np.abs(board - POCKET_BOARD) <= POCKET_REACH).mean(axis=1)
@@ -197,7 +208,9 @@ def _judged(board, angle, speed, weight):
     )[0]
     steep = np.where(there, angle, 0.0).sum(axis=1) / np.maximum(there.sum(axis=1), 1)
     middle = np.where(there, board, 0.0).sum(axis=1) / np.maximum(there.sum(axis=1), 1)
-    return pocket, steep, strike.mean(axis=1), middle - POCKET_BOARD
+    apart = np.where(there, board - middle[:, None], 0.0)
+    spread = np.sqrt((apart**2).sum(axis=1) / np.maximum(there.sum(axis=1), 1))
+    return pocket, steep, strike.mean(axis=1), middle - POCKET_BOARD, spread
 
 
 def _earns_its_place(i, tried, pocket, angle):
@@ -213,7 +226,7 @@ def _earns_its_place(i, tried, pocket, angle):
     return pocket[i] > pocket[best] + TIE_SHARE or steeper
 
 
-def _ranked(tried, pocket, off, angle, strike):
+def _ranked(tried, pocket, off, angle, strike, tie_boards):
     """Order of the candidates. A tie is counted from the best that is left, so that it is a real tie.
 
     Room: a line in the middle of the pocket stands more of a lane that is not quite as believed.
@@ -223,7 +236,7 @@ def _ranked(tried, pocket, off, angle, strike):
     left, order = list(range(len(tried))), []
     while left:
         best = [i for i in left if pocket[i] > pocket[left].max() - TIE_SHARE]
-        best = [i for i in best if off[i] < off[best].min() + TIE_BOARDS]
+        best = [i for i in best if off[i] < off[best].min() + tie_boards]
         best = [i for i in best if angle[i] > angle[best].max() - TIE_DEG]
         best = [i for i in best if strike[i] > strike[best].max() - TIE_SHARE]
         pick = min(best, key=lambda i: (safe[i], effort[i] - 4.0 * strike[i], i))

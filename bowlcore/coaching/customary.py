@@ -13,7 +13,7 @@ from bowlcore.motion.path import simulate
 _MOVES = {
     "nose": (5.0, 2.0, "feet 5 in, target 2 in"),
     "high": (2.0, 1.0, "feet 2 in, target 1 in"),
-    "skids": (-1.0, 0.0, "feet 1 out, same target"),
+    "light": (-1.0, 0.0, "feet 1 out, same target"),
     "rolled": (2.0, 2.0, "move in 2 and 2 into the oil, or a cleaner ball"),
     "flat": (2.0, 1.0, "move in 2 and 1 for angle, or a cleaner ball"),
 }
@@ -47,5 +47,5 @@ def _seen(path):
         return "high"
     early = path.roll_start_ft < words.IN_TIME_FT
     if off < -words.POCKET_REACH:
-        return "rolled" if early else "skids"
+        return "rolled" if early else "light"
     return "flat" if early else None

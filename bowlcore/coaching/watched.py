@@ -46,11 +46,11 @@ def watch(known, thrown, believed, lane, seed, count, looks=FIELDS) -> list[Seen
     shots = follow(thrown, lane, _BALLS, usual)
     shots = shots._replace(mark_miss=shots.mark_board - mark_board(known.release))
     balls = np.random.default_rng(seed).choice(_BALLS, size=count, replace=False)
-    return [_note(shots, int(ball), [seed, place], looks) for place, ball in enumerate(balls)]
+    return [note(shots, int(ball), [seed, place], looks) for place, ball in enumerate(balls)]
 
 
-def _note(shots, ball, seed, looks):
-    """One delivery; every field draws from its own stream."""
+def note(shots, ball, seed, looks) -> Seen:
+    """One of the simulated balls as noted; every field draws from its own stream of `seed` (a list of int)."""
     told = {}
     for i, name in enumerate(FIELDS):
         if name in looks:

@@ -140,10 +140,10 @@ def test_under_ten_points_is_a_tie_and_the_easier_goes_first():
         Candidate("line", LEAGUE.release, Ball(), things=1),
     ]
     same = np.zeros(2)
-    assert changes._ranked(tried, np.array([0.70, 0.62]), same, same, same)[0] == 1
-    assert changes._ranked(tried, np.array([0.75, 0.62]), same, same, same)[0] == 0
+    assert changes._ranked(tried, np.array([0.70, 0.62]), same, same, same, 0.5)[0] == 1
+    assert changes._ranked(tried, np.array([0.75, 0.62]), same, same, same, 0.5)[0] == 0
     hand = [Candidate("hand", LEAGUE.release, Ball(), things=0), tried[0]]
-    assert changes._ranked(hand, np.array([0.70, 0.65]), same, same, same)[0] == 1, "safe first"
+    assert changes._ranked(hand, np.array([0.70, 0.65]), same, same, same, 0.5)[0] == 1, "safe first"
 
 
 @pytest.mark.parametrize("spread", [Spread(0, 0, 0, 0, 0, 0), Spread(5, 150, 45, 30, 8, 8)])
@@ -156,3 +156,13 @@ def test_no_scatter_and_absurd_scatter(spread):
 def test_bad_count(count):
     with pytest.raises(ValueError, match="count must be a number between 1 and 20"):
         suggest_changes(LEAGUE, lane_of("house"), count)
+
+
+def test_a_beginner_is_not_sent_about_for_nothing():
+    """Moves finer than the bowler's own scatter are no advice: what is suggested gains something, or it is "stay"."""
+    for name in ("beginner of eleven", "child of eight"):
+        for pattern in ("house", "long_heavy"):
+            found = suggest_changes(load_bowlers()[name], lane_of(pattern))
+            assert all(c.kind == "stay" or c.after.pocket > c.before.pocket + 0.02 or c.after.strike > c.before.strike + 0.02
+                       for c in found)  # fmt: skip
+            assert found

@@ -7,20 +7,12 @@ Everything is invented.
 
 from dataclasses import dataclass, replace
 
-import numpy as np
-
 from bowlcore import Bowler, FrictionLaw, OiledLane, Spread, make_pattern
 from bowlcore.coaching.bowler import SCATTERED, load_bowlers
 from bowlcore.coaching.path_lab import lane_of
-from bowlcore.coaching.perception import (
-    ARROW_ERROR,
-    BREAK_ERROR,
-    follow,
-    target_chance,
-    usual_of,
-    word_chances,
-)
-from bowlcore.coaching.seen import EXITS, FINISHES, HITS, Seen
+from bowlcore.coaching.perception import follow, usual_of
+from bowlcore.coaching.seen import Seen
+from bowlcore.coaching.watched import note
 from bowlcore.motion.path import simulate
 
 WHO = ("league one-hander", "high-rev two-hander", "low-rev senior", "left-hander", "spinner")
@@ -72,38 +64,6 @@ def watch(evening, rng, count=4):
 
 
 def see(shots, i, rng) -> Seen:
-    """One of the simulated balls as a coach sees it."""
-    told = {}
-    for field, words in (("hit", HITS), ("finish", FINISHES), ("exit", EXITS)):
-        if rng.random() < LOOKED[field]:
-            chance = word_chances(field, shots)[:, i]
-            at = rng.choice(
-                len(words) + 1, p=np.append(chance, max(1.0 - chance.sum(), 0.0)) / max(chance.sum(), 1.0)
-            )
-            if at < len(words):
-                told[field] = words[at]
-    if rng.random() < LOOKED["target_hit"]:
-        told["target_hit"] = bool(rng.random() < target_chance(shots)[i])
-    for field, at, error in (
-        ("arrow_board", shots.mark_board, ARROW_ERROR),
-        ("breakpoint_board", shots.breakpoint_board, BREAK_ERROR),
-    ):
-        if rng.random() < LOOKED[field] and np.isfinite(at[i]):
-            told[field] = float(np.clip(round(2 * (at[i] + error * rng.normal())) / 2, 1, 39))
-    if rng.random() < LOOKED["leave"] and shots.there[i]:
-        told["leave"] = _leave(shots, i, rng)
-    return Seen(**told)
-
-
-def _leave(shots, i, rng):
-    """Pins left, drawn from the table."""
-    from bowlcore.rack.carry_table import carry_table
-    from bowlcore.rack.leave import Leave
-
-    table = carry_table()
-    column = int(np.flatnonzero(np.flatnonzero(shots.there) == i)[0])
-    nodes, weights = shots.nodes[:, column], np.maximum(shots.weights[:, column], 0)
-    node = rng.choice(nodes, p=weights / weights.sum())
-    row = rng.choice(table.rows[node], p=table.mixes[node] / table.mixes[node].sum())
-    leave = Leave(int(rng.choice(1024, p=table.shares[row])))
-    return (leave.mirror if shots.hand == "left" else leave).pins
+    """One of the simulated balls as a coach sees it, who does not look at everything."""
+    looks = [field for field, often in LOOKED.items() if rng.random() < often]
+    return note(shots, i, [int(rng.integers(2**31))], looks)
