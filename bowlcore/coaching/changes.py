@@ -232,14 +232,15 @@ def _ranked(tried, pocket, off, angle, strike, tie_boards):
     Room: a line in the middle of the pocket stands more of a lane that is not quite as believed.
     """
     effort = np.array([one.things + one.size for one in tried])
-    safe = np.array([one.kind == "hand" for one in tried])
+    hand = np.array([one.kind == "hand" for one in tried])
     left, order = list(range(len(tried))), []
     while left:
         best = [i for i in left if pocket[i] > pocket[left].max() - TIE_SHARE]
+        best = [i for i in best if not hand[i]] or best  # no hand where feet would do
         best = [i for i in best if off[i] < off[best].min() + tie_boards]
         best = [i for i in best if angle[i] > angle[best].max() - TIE_DEG]
         best = [i for i in best if strike[i] > strike[best].max() - TIE_SHARE]
-        pick = min(best, key=lambda i: (safe[i], effort[i] - 4.0 * strike[i], i))
+        pick = min(best, key=lambda i: (effort[i] - 4.0 * strike[i], i))
         order.append(pick)
         left.remove(pick)
     return order
