@@ -6,10 +6,10 @@ page settings do not count: Jupyter writes those by itself.
 
 import hashlib
 import json
-import os
 from pathlib import Path
 
 from bowlcore.locate import workbooks_folder
+from bowlcore.whole_file import write_whole
 
 NAME = "Ball Motion Workbook"
 _RECORD = ".bowlcore.json"  # file name of each copy: fingerprint of the lesson it was copied from
@@ -31,7 +31,7 @@ def fill(folder: Path) -> list[str]:
         folder.mkdir(exist_ok=True)
         record = _read_record(folder)
         lines = [line for lesson in shipped if (line := _place(lesson, folder, lesson.name, record))]
-        _write(folder / _RECORD, json.dumps(record, indent=1).encode())
+        write_whole(folder / _RECORD, json.dumps(record, indent=1).encode())
     except OSError as problem:
         raise OSError(
             f"Cannot write in the folder {folder} ({problem.strerror}); name another one: bowlcore open FOLDER"
@@ -67,7 +67,7 @@ def _place(lesson: Path, folder: Path, name: str, record: dict) -> str | None:
     copied = record.get(name)
     record[name] = new
     if not target.exists() or fingerprint(target.read_bytes()) in (copied, new):
-        _write(target, lesson.read_bytes())
+        write_whole(target, lesson.read_bytes())
         return None
     if copied == new:
         return None  # changed by the person, and the lesson is still the one it was copied from
@@ -83,13 +83,3 @@ def _read_record(folder: Path) -> dict:
     except (FileNotFoundError, ValueError):
         return {}
     return record if isinstance(record, dict) else {}
-
-
-def _write(target: Path, content: bytes) -> None:
-    """Write all of a file or nothing of it."""
-    part = target.with_name(f".{target.name}.part")
-    try:
-        part.write_bytes(content)
-        os.replace(part, target)
-    finally:
-        part.unlink(missing_ok=True)

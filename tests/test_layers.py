@@ -11,9 +11,10 @@ import bowlcore
 
 PACKAGE = Path(bowlcore.__file__).parent
 LAYERS = ["display", "coaching", "rack", "motion"]  # from the top
-SHARED = {"locate"}  # outside the layers, for all of them
-DRAWING = {"matplotlib", "ipywidgets", "IPython"}
+SHARED = {"locate", "whole_file"}  # outside the layers, for all of them
+DRAWING = {"matplotlib", "ipywidgets", "IPython", "anywidget"}
 HEAVY = {"numpy", "pandas", "scipy", "matplotlib", "ipywidgets", "IPython", "jupyterlab", "notebook"}
+HEAVY |= {"av", "anywidget"}
 
 
 def imports_of(path):

@@ -9,7 +9,7 @@ import re
 from io import StringIO
 from math import isfinite
 
-from bowlcore.coaching.log_entries import Session, Shot, Total
+from bowlcore.coaching.log_entries import RELEASE_MEANT, Session, Shot, Total
 from bowlcore.coaching.practice_log import PracticeLog
 
 COLUMNS = {
@@ -29,12 +29,15 @@ COLUMNS = {
     "hit": "[text] light, flush (the pocket), high, nose, other side or missed",
     "standing": "[pins] left by the first ball, parted by spaces; strike for none; empty if not seen",
     "second": "[pins] that the second ball took",
-    "trying": "[text] release meant, or what was tried", "words": "[text] own words",
+    "speed_mph": "[mph] as meant", "rev_rate_rpm": "[rpm] as meant",
+    "axis_rotation_deg": "[deg] as meant", "axis_tilt_deg": "[deg] as meant",
+    "trying": "[text] what was tried", "words": "[text] own words",
     "total": "[pins] score added up by hand",
 }  # fmt: skip
 MOST_BYTES = 20_000_000
 _WHOLE = ("year", "month", "day", "left_lane", "right_lane", "game", "second", "total")
-_BOARDS = ("slide_board", "over_board", "arrow_board")
+_NUMBERS = ("slide_board", "over_board", "arrow_board", *RELEASE_MEANT)
+_NEWER = RELEASE_MEANT  # columns that files of earlier versions do not have
 _WORDS = ("place", "note", "trying", "words")
 _HEAD = re.compile(r'^"?kind"?([,;\t|])', re.MULTILINE)
 # where a cell begins, for any separator that a spreadsheet may use, and what it must not begin with
@@ -115,7 +118,7 @@ def _rows(log):
         yield {"kind": "bowler", "bowler": who, "hand": hand}
     for kept in log.shots():
         shot = kept.entry
-        plain = ("bowler", "game", "lane", "hit", "second", *_BOARDS)
+        plain = ("bowler", "game", "lane", "hit", "second", *_NUMBERS)
         row = {"kind": "shot", "key": kept.key, "session": kept.session, **_guarded_words(shot)}
         row |= {name: getattr(shot, name) for name in plain}
         yield row | {
@@ -159,7 +162,7 @@ def _read(text):
         raise ValueError("the file has no line of column names that begins with 'kind'")
     reader = csv.reader(StringIO(text[head.start() :]), delimiter=head[1])
     names, before = next(reader), text[: head.start()].count("\n")
-    missing = [name for name in COLUMNS if name not in names]
+    missing = [name for name in COLUMNS if name not in (*names, *_NEWER)]
     if missing:
         raise ValueError(f"line {before + 1}: the column {missing[0]!r} is missing")
     try:
@@ -179,7 +182,7 @@ def _values(row, line):
         raise ValueError(
             f"line {line}: kind must be session, bowler, shot or total, got {row['kind'][:40]!r}"
         )
-    for name in (*_WHOLE, *_BOARDS):
+    for name in (*_WHOLE, *_NUMBERS):
         if values[name] is not None:
             values[name] = _number(line, name, values[name])
     if values["standing"] is not None:
@@ -224,18 +227,7 @@ def _add_bowler(log, row):
 
 
 def _add_shot(log, row):
-    fields = (
-        "game",
-        "lane",
-        "slide_board",
-        "over_board",
-        "arrow_board",
-        "hit",
-        "standing",
-        "second",
-        "trying",
-        "words",
-    )
+    fields = ("game", "lane", "hit", "standing", "second", "trying", "words", *_NUMBERS)
     return bool(
         log.add_shot(row["session"], Shot(row["bowler"], **{name: row[name] for name in fields}), row["key"])
     )

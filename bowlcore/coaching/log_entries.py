@@ -10,8 +10,10 @@ from datetime import date
 
 from bowlcore.coaching.seen import HITS, LANES, Seen, contradictions
 from bowlcore.motion.checks import number_in
+from bowlcore.motion.release import RANGES
 
 HANDS = ("right", "left")
+RELEASE_MEANT = ("speed_mph", "rev_rate_rpm", "axis_rotation_deg", "axis_tilt_deg")
 _INITIALS = re.compile(r"[^\W\d_][^\W_]{0,2}")
 _MOST_LETTERS = 500
 
@@ -85,6 +87,8 @@ class Shot:
         Own words.
     game : int, optional
         1, 2, 3 ...; None for practice without a score.
+    speed_mph, rev_rate_rpm, axis_rotation_deg, axis_tilt_deg : float, optional
+        The release meant, in the ranges of `Release`.
 
     Raises
     ------
@@ -103,6 +107,10 @@ class Shot:
     trying: str = ""
     words: str = ""
     game: int | None = None
+    speed_mph: float | None = None
+    rev_rate_rpm: float | None = None
+    axis_rotation_deg: float | None = None
+    axis_tilt_deg: float | None = None
 
     def __post_init__(self):
         _set(self, "bowler", initials(self.bowler))
@@ -112,6 +120,9 @@ class Shot:
         for name, low, high in (("slide_board", 1, 50), ("over_board", 1, 39), ("arrow_board", 0, 40)):
             if getattr(self, name) is not None:
                 _set(self, name, number_in(name, getattr(self, name), low, high, "boards"))
+        for name in RELEASE_MEANT:
+            if getattr(self, name) is not None:
+                _set(self, name, number_in(name, getattr(self, name), *RANGES[name]))
         for name in ("trying", "words"):
             _set(self, name, _words(name, getattr(self, name)))
         _set(self, "game", _whole("game", self.game, 1, 30))

@@ -31,6 +31,12 @@ STEPS = (
         "CREATE INDEX totals_by_bowler ON totals (bowler)",
     ),
     ("ALTER TABLE shots ADD COLUMN trying TEXT NOT NULL DEFAULT ''",),
+    (
+        "ALTER TABLE shots ADD COLUMN speed_mph REAL",
+        "ALTER TABLE shots ADD COLUMN rev_rate_rpm REAL",
+        "ALTER TABLE shots ADD COLUMN axis_rotation_deg REAL",
+        "ALTER TABLE shots ADD COLUMN axis_tilt_deg REAL",
+    ),
 )
 VERSION = len(STEPS)
 

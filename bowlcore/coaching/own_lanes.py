@@ -4,7 +4,6 @@ A file holds the shape's name and four numbers. It is read and written as JSON; 
 """
 
 import json
-import os
 import re
 from dataclasses import replace
 from functools import lru_cache
@@ -15,6 +14,7 @@ import numpy as np
 from bowlcore.motion.checks import number_in
 from bowlcore.motion.oil import load_pattern, pattern_names
 from bowlcore.motion.surface import FrictionLaw, OiledLane
+from bowlcore.whole_file import write_whole
 
 FOLDER, VERSION = "my_lanes", 1
 MARK = "my lane: "  # before the name of such a lane, so that it is never taken for a shape
@@ -78,9 +78,7 @@ def keep(name, shape, law, longer_ft) -> str:
         number += 1
         free = f"{name} {number}"
     path = folder() / f"{free}.json"
-    half = path.with_suffix(".half")
-    half.write_text(json.dumps(told, indent=1), encoding="utf-8")
-    os.replace(half, path)
+    write_whole(path, json.dumps(told, indent=1).encode())
     _used.add(free)
     return MARK + free
 

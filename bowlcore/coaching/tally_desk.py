@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import date
 
 from bowlcore.coaching.frame_scores import rows_of
-from bowlcore.coaching.log_entries import Session, Shot, Total, initials
+from bowlcore.coaching.log_entries import RELEASE_MEANT, Session, Shot, Total, initials
 from bowlcore.coaching.log_games import balls_of, games_of
 from bowlcore.coaching.log_source import own_file
 from bowlcore.coaching.practice_log import PracticeLog
@@ -27,7 +27,7 @@ class Desk:
         Today's; the same one is taken up again when the page is opened again.
     bowler : str or None
     usual : dict
-        Fields of Shot that stay from line to line: game, slide_board, over_board, trying.
+        Fields of Shot that stay from line to line: game, line and release meant, trying.
     lane_mode : one of LANE_MODES
     """
 
@@ -35,6 +35,7 @@ class Desk:
         self._path, self._mine = path, []
         self.session, self.bowler, self.lane_mode = self._take_up(date.today()), None, LANE_MODES[0]
         self.usual = {"game": None, "slide_board": None, "over_board": None, "trying": ""}
+        self.usual |= dict.fromkeys(RELEASE_MEANT)
 
     def enter(self, text, changed=None) -> str:
         """Keep one line of the tally; the sentence that says what was kept.
@@ -67,12 +68,13 @@ class Desk:
         return f"Kept: {said(shot)}"
 
     def take_back(self) -> str:
-        """Remove the last row that was kept at this desk."""
-        if not self._mine:
-            return "Nothing was copied in on this page yet."
+        """Remove the last row that was kept at this desk; then, one by one, those of this day that lie before it."""
+        keys = self._mine or [kept.key for kept in self._today()]
+        if not keys:
+            return "Nothing was copied in on this day yet."
         with self._open() as log:
-            log.take_back(self._mine[-1])
-        self._mine.pop()
+            log.take_back(keys[-1])
+        self._mine = keys[:-1]
         return "The last row is taken back."
 
     def add_total(self, who, game, total) -> str:

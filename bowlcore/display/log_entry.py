@@ -9,9 +9,11 @@ from html import escape
 import ipywidgets as widgets
 
 from bowlcore.coaching import log_files
+from bowlcore.coaching.log_entries import RELEASE_MEANT
 from bowlcore.coaching.tally import EXAMPLE
 from bowlcore.coaching.tally_desk import LANE_MODES, Desk
 from bowlcore.display.panel import _fold, table
+from bowlcore.display.pieces import button, group, in_words
 from bowlcore.display.style import CSS
 from bowlcore.display.tally_sheet import FILE_NAME, PAPERS, tally_html
 
@@ -58,17 +60,17 @@ class LogPanel(widgets.VBox):
             "Delete a bowler": self._delete(),
         }
         actions = [
-            _button("Take back the last row", lambda: self._do(self.desk.take_back)),
-            _button("Empty the box", self._empty),
+            button("Take back the last row", lambda: self._do(self.desk.take_back)),
+            button("Empty the box", self._empty),
         ]
         super().__init__(
             [
                 widgets.HTML(CSS),
-                _group(*self._stays.values()),
+                group(*self._stays.values()),
                 self.rows,
                 self._message,
                 self._said,
-                _group(*actions, *map(_fold, folds, folds.values())),
+                group(*actions, *map(_fold, folds, folds.values())),
                 *folds.values(),
                 self._tables,
             ]
@@ -91,7 +93,7 @@ class LogPanel(widgets.VBox):
                 self.sentence = self.desk.enter(row, self._changed())
                 self._show_usual()
             except (ValueError, OSError) as problem:
-                self.sentence = _in_words(problem)
+                self.sentence = in_words(problem)
                 self._faults.append(f"Not kept: {row[:40]!r}. {self.sentence}")
         if new:
             self._tell(self.sentence if not self._faults else self._last_kept())
@@ -113,7 +115,7 @@ class LogPanel(widgets.VBox):
         try:
             self._tell(action())
         except (ValueError, OSError) as problem:
-            self.sentence = _in_words(problem)
+            self.sentence = in_words(problem)
             self._complain([*self._faults, self.sentence])
 
     def _complain(self, faults):
@@ -142,6 +144,7 @@ class LogPanel(widgets.VBox):
             "lane": widgets.Dropdown(options=LANE_MODES, description="Lane", style=_style(), layout=_box()),
             "line": _text("Line meant: slide, over", "", "22 13"),
             "trying": _text("Trying", "", "eyes on the arrow"),
+            "release": _text("Release meant: mph, rpm, degrees", "", "17 300 45 13"),
         }
 
     def _changed(self):
@@ -150,16 +153,17 @@ class LogPanel(widgets.VBox):
         return {name: value for name, value in now.items() if value != self._filled.get(name)}
 
     def _usual_typed(self):
-        slide, over = _two_numbers(self._stays["line"].value)
+        slide, over = _numbers(self._stays["line"].value, "22 13")
+        meant = dict(zip(RELEASE_MEANT, _numbers(self._stays["release"].value, "17 300 45 13"), strict=True))
         game, trying = self._stays["game"].value or None, self._stays["trying"].value.strip()
-        return {"game": game, "slide_board": slide, "over_board": over, "trying": trying}
+        return {"game": game, "slide_board": slide, "over_board": over, "trying": trying} | meant
 
     def _show_usual(self):
         """What stays for the bowler whose row was just kept."""
         usual = self.desk.usual
         self._stays["game"].value = usual["game"] or 0
-        boards = [usual["slide_board"], usual["over_board"]]
-        self._stays["line"].value = " ".join(f"{board:g}" for board in boards if board is not None)
+        self._stays["line"].value = _shown(usual["slide_board"], usual["over_board"])
+        self._stays["release"].value = _shown(*(usual[name] for name in RELEASE_MEANT))
         self._stays["trying"].value = usual["trying"]
         self._filled = self._usual_typed()
 
@@ -172,15 +176,13 @@ class LogPanel(widgets.VBox):
         lanes, note = _text("Lanes of the pair", lanes, "7 8"), _text("Note", now.note, "new oil")
 
         def take():
-            left, right = _two_numbers(lanes.value)
+            left, right = _numbers(lanes.value, "7 8")
             self.desk.move_to(
                 day=day.value, place=place.value, left_lane=left, right_lane=right, note=note.value
             )
             return f"From here on rows belong to {self.desk.session.day:%d %B %Y}."
 
-        return _titled(
-            "Day and place", day, place, lanes, note, _button("Take these", lambda: self._do(take))
-        )
+        return _titled("Day and place", day, place, lanes, note, button("Take these", lambda: self._do(take)))
 
     def _totals(self):
         who, game = _text("Initials", "", "AK"), _text("Game", "1", "1")
@@ -190,7 +192,7 @@ class LogPanel(widgets.VBox):
             return self.desk.add_total(who.value, _whole("game", game.value), _whole("score", total.value))
 
         return _titled(
-            "A score added up by hand", who, game, total, _button("Keep this score", lambda: self._do(take))
+            "A score added up by hand", who, game, total, button("Keep this score", lambda: self._do(take))
         )
 
     def _paper(self):
@@ -200,7 +202,7 @@ class LogPanel(widgets.VBox):
             log_files.write_text(FILE_NAME, tally_html(paper=paper.value))
             return f"{FILE_NAME} is in the folder of your lessons: open it and print it."
 
-        return _titled("Print a tally sheet", paper, _button("Write the sheet", lambda: self._do(write)))
+        return _titled("Print a tally sheet", paper, button("Write the sheet", lambda: self._do(write)))
 
     def _csv(self):
         commas = widgets.Dropdown(
@@ -212,15 +214,15 @@ class LogPanel(widgets.VBox):
         name = _text("File to read", "", "practice_log.csv")
         return _titled(
             "CSV out and in",
-            commas, _button("Write a CSV file", lambda: self._do(lambda: log_files.write_csv(commas.value))),
-            name, _button("Read this file", lambda: self._do(lambda: log_files.read_csv_file(name.value))),
+            commas, button("Write a CSV file", lambda: self._do(lambda: log_files.write_csv(commas.value))),
+            name, button("Read this file", lambda: self._do(lambda: log_files.read_csv_file(name.value))),
         )  # fmt: skip
 
     def _delete(self):
         who = _text("Initials to delete", "", "AK")
-        button = _button("Delete for good", lambda: self._do(lambda: self.desk.delete_bowler(who.value)))
+        delete = button("Delete for good", lambda: self._do(lambda: self.desk.delete_bowler(who.value)))
         title = "Delete a bowler: all rows go from the file, and this cannot be taken back"
-        return _titled(title, who, button)
+        return _titled(title, who, delete)
 
     def _repr_mimebundle_(self, **kwargs):
         bundle = super()._repr_mimebundle_(**kwargs)
@@ -236,23 +238,24 @@ def _text(label, value, example):
     return widgets.Text(value=value, description=label, placeholder=example, style=_style(), layout=_box())
 
 
-def _in_words(problem):
-    """The sentence of an error; the system's own for a file that cannot be written."""
-    return getattr(problem, "strerror", None) or str(problem)
-
-
-def _two_numbers(text):
-    """Two numbers from one box, either of them missing from the right."""
-    words = text.replace(",", ".").split()
+def _numbers(text, example):
+    """As many numbers from one box as the example has, some of them missing from the right."""
+    words, most = text.replace(",", ".").split(), len(example.split())
     try:
         numbers = [int(word) if word.isdecimal() else float(word) for word in words]
     except ValueError:
-        numbers = words + [None, None, None]
-    if len(numbers) > 2:
+        numbers = [None] * (most + 1)
+    if len(numbers) > most:
+        count = {2: "two", 4: "four"}[most]
         raise ValueError(
-            f"two numbers with a space between them belong here, such as 22 13, got {text[:30]!r}"
+            f"{count} numbers with a space between them belong here, such as {example}, got {text[:30]!r}"
         )
-    return (*numbers, None, None)[:2]
+    return (*numbers, *[None] * most)[:most]
+
+
+def _shown(*numbers):
+    """Numbers for such a box."""
+    return " ".join(f"{number:g}" for number in numbers if number is not None)
 
 
 def _whole(name, text):
@@ -261,18 +264,8 @@ def _whole(name, text):
     return int(text)
 
 
-def _button(label, action):
-    button = widgets.Button(description=label, layout=widgets.Layout(width="auto"))
-    button.on_click(lambda _: action())
-    return button
-
-
 def _titled(title, *inside):
-    return widgets.VBox([widgets.HTML(f"<b>{escape(title)}</b>"), _group(*inside)])
-
-
-def _group(*inside):
-    return widgets.HBox(inside, layout=_wrap())
+    return widgets.VBox([widgets.HTML(f"<b>{escape(title)}</b>"), group(*inside)])
 
 
 def _style():
@@ -281,7 +274,3 @@ def _style():
 
 def _box():
     return widgets.Layout(width=_WIDE)
-
-
-def _wrap():
-    return widgets.Layout(flex_flow="row wrap", width="100%")

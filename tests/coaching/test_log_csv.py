@@ -32,7 +32,10 @@ def hard_log(words=HARD):
     log.add_session(Session("2026-12-31", "no shots here"))
     log.add_bowler("ZZ", "left")
     for text in words:
-        log.add_shot(session, Shot("AK", (3, 10), 1, "high", "left", 22, 12.5, 13.25, text, text, 2))
+        log.add_shot(
+            session,
+            Shot("AK", (3, 10), 1, "high", "left", 22, 12.5, 13.25, text, text, 2, 17.25, 310, 44.5, 3),
+        )
     for standing in (None, (), (7,), (1, 2, 3, 4, 5, 6, 7, 8, 9, 10)):
         log.add_shot(session, Shot("B2", standing))
     log.add_total(session, Total("ZZ", 3, 134))
@@ -100,6 +103,14 @@ def test_no_cell_can_become_a_formula_whatever_separator_it_is_opened_with(decim
 
 def test_no_cell_can_become_a_formula_at_a_start_of_line_either():
     assert not re.search(r"(?:^|[;,\t|\n])\s*[=+\-@]", guarded("a\n=1;=2,+3|@4\t-5"))
+
+
+def test_a_number_below_zero_is_a_number_and_nothing_else():
+    log = PracticeLog(":memory:")
+    log.add_shot(log.add_session(Session("2026-03-05")), Shot("AK", axis_tilt_deg=-3.5))
+    for comma, text in ((False, "-3.5"), (True, "-3,5")):
+        told = to_csv(log, comma)
+        assert f'"{text}"' in told and back(told).shots()[0].entry.axis_tilt_deg == -3.5
 
 
 def test_no_pins_and_no_day_can_become_a_date():
@@ -189,3 +200,12 @@ def test_the_demo_log_has_the_projects_header():
     assert "invented" in "".join(head)
     assert [line.split()[2] for line in head if line.startswith("# column:")] == list(COLUMNS)
     assert len({kept.day for kept in entries_of(DEMO).shots}) == 6  # six weeks
+
+
+def test_a_file_of_an_earlier_version_without_the_newer_columns_is_read():
+    rows = list(csv.reader(StringIO(to_csv(hard_log(["plain"])))))
+    newer = [i for i, name in enumerate(rows[0]) if name.endswith(("_mph", "_rpm", "_deg"))]
+    text = StringIO()
+    csv.writer(text).writerows([cell for i, cell in enumerate(row) if i not in newer] for row in rows)
+    shot = back(text.getvalue()).shots()[0].entry
+    assert shot.hit == "high" and shot.speed_mph is None and len(newer) == 4

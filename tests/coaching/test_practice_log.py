@@ -135,7 +135,8 @@ def test_an_older_log_is_brought_up_and_loses_nothing(path, version):
         old.execute("INSERT INTO sessions VALUES (1, 's1', '2026-03-05', 'here', 7, 8, '')")
         old.execute("INSERT INTO bowlers VALUES (1, 'AK', 'left')")
         old.execute(
-            "INSERT INTO shots VALUES (1, 'k1', 1, 1, 2, 'left', 22, 13, NULL, 'flush', '10', 1, 'tugged')"
+            "INSERT INTO shots (id, key, session, bowler, game, lane, slide_board, over_board, hit, standing, second, words) "
+            "VALUES (1, 'k1', 1, 1, 2, 'left', 22, 13, 'flush', '10', 1, 'tugged')"
         )
         old.execute(f"PRAGMA application_id = {log_file.APPLICATION_ID}")
         old.execute(f"PRAGMA user_version = {version}")

@@ -153,7 +153,7 @@ def test_take_back_total_and_delete(desk):
     assert desk.rows() == []
     for _ in range(3):
         said = desk.take_back()
-    assert said == "Nothing was copied in on this page yet."
+    assert said == "Nothing was copied in on this day yet."
 
 
 def test_what_was_copied_in_comes_back_from_csv(desk):

@@ -111,6 +111,31 @@ def test_take_back(panel):
     assert shots() == [] and panel.sentence == "The last row is taken back."
 
 
+def test_a_row_of_this_day_can_be_taken_back_when_the_page_was_opened_again(panel):
+    enter_key(panel, "AK: f x")
+    enter_key(panel, "AK: l 7 /")
+    again = log_panel()
+    button(again, "Take back the last row").click()
+    assert [shot.hit for shot in shots()] == ["flush"]
+    button(again, "Take back the last row").click()
+    button(again, "Take back the last row").click()
+    assert shots() == [] and again.sentence == "Nothing was copied in on this day yet."
+
+
+def test_the_release_meant_stays_with_its_bowler(panel):
+    panel._stays["release"].value = "17 300 45"
+    enter_key(panel, "AK: f x")
+    enter_key(panel, "BN: f x")
+    panel._stays["release"].value = "14,5"
+    enter_key(panel, "f x")
+    enter_key(panel, "AK: f x")
+    told = [(s.bowler, s.speed_mph, s.rev_rate_rpm, s.axis_rotation_deg, s.axis_tilt_deg) for s in shots()]
+    assert told[0] == told[3] == ("AK", 17, 300, 45, None) and told[2] == ("BN", 14.5, None, None, None)
+    panel._stays["release"].value = "99"
+    enter_key(panel, "f x")
+    assert "speed_mph must be a number between 3 and 30" in panel._message.value and len(shots()) == 4
+
+
 def test_a_score_by_hand_and_bad_ones(panel):
     for label, value in (("Initials", "AK"), ("Score", "134")):
         button(panel, label).value = value

@@ -1,0 +1,43 @@
+"""Small pieces of the panels that are no plain rows of controls: a button, a row, an error in words, something done soon."""
+
+import asyncio
+
+import ipywidgets as widgets
+
+
+def button(label, action):
+    """A button that calls action()."""
+    made = widgets.Button(description=label, layout=widgets.Layout(width="auto"))
+    made.on_click(lambda _: action())
+    return made
+
+
+def group(*inside):
+    """Things side by side, on as many rows as they need."""
+    return widgets.HBox(inside, layout=widgets.Layout(flex_flow="row wrap", width="100%"))
+
+
+def in_words(problem):
+    """The sentence of an error; the system's own for a file that cannot be written."""
+    return getattr(problem, "strerror", None) or str(problem)
+
+
+class Soon:
+    """Calls action() once no further call has come for `wait_s`; at once where no loop runs (tests, plain scripts)."""
+
+    def __init__(self, action, wait_s):
+        self._action, self._wait, self._pending = action, wait_s, None
+
+    def __call__(self):
+        try:
+            loop = asyncio.get_running_loop()
+        except RuntimeError:
+            self._action()
+            return
+        self.forget()
+        self._pending = loop.call_later(self._wait, self._action)
+
+    def forget(self):
+        """Do not do it."""
+        if self._pending:
+            self._pending.cancel()
