@@ -70,6 +70,11 @@ class Fitted:
     misfit_px: float
     sentence: str
 
+    @property
+    def by_name(self):
+        """The three intervals by the names that `Release` has for them."""
+        return {one.name: one for one in (self.rotation, self.tilt, self.rev_rate)}
+
 
 def fit_clip(clip: ClickedClip) -> Fitted:
     """Fit the spin to the clicks.

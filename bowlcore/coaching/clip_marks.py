@@ -1,10 +1,9 @@
 """Clicked marks of a clip as plain data: in some frames the ball's outline and the tape.
 
-Pixels as on a screen: x to the right, y down.
+Pixels as on a screen: x to the right, y down, from the middle of the pixel in the upper left corner.
 """
 
-import json
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from math import hypot
 
 import numpy as np
@@ -12,8 +11,7 @@ import numpy as np
 from bowlcore.coaching.spin_axis import view
 from bowlcore.motion.checks import number_in
 
-_VERSION = 1
-_RIM = 1.15  # a click this many radii from the centre may still be meant for the rim
+RIM_REACH = 1.15  # a click this many radii from the centre may still be meant for the rim
 
 
 @dataclass(frozen=True)
@@ -43,7 +41,7 @@ class Click:
                 number_in(f"{axis} of {name}", value, -10_000, 20_000, "pixels")
             object.__setattr__(self, name, place)
         away = hypot(self.mark_px[0] - self.centre_px[0], self.mark_px[1] - self.centre_px[1])
-        if away > _RIM * self.radius_px:
+        if away > RIM_REACH * self.radius_px:
             raise ValueError(
                 f"mark_px of frame {self.frame} lies {away:.0f} pixels from the ball's centre, "
                 f"outside its outline of {self.radius_px:.0f}"
@@ -93,26 +91,3 @@ class ClickedClip:
         """(n, 2): the tape from the ball's centre, to the right and up."""
         apart = [np.subtract(click.mark_px, click.centre_px) for click in self.clicks]
         return np.array(apart, float).reshape(-1, 2) * (1.0, -1.0)
-
-    def to_text(self) -> str:
-        """As JSON, to be kept beside the clip."""
-        return json.dumps({"version": _VERSION, **asdict(self)}, indent=1)
-
-
-def from_text(text: str) -> ClickedClip:
-    """Read what `to_text` wrote.
-
-    Raises
-    ------
-    ValueError
-        One sentence for text that is no such file, or from another version.
-    """
-    try:
-        found = json.loads(text)
-        version = found.pop("version")
-        if version != _VERSION:
-            raise ValueError(f"the clicks were kept by version {version} of this file, not {_VERSION}")
-        clicks = tuple(Click(**click) for click in found.pop("clicks"))
-        return ClickedClip(clicks, **found)
-    except (json.JSONDecodeError, KeyError, TypeError, AttributeError):
-        raise ValueError("this text does not hold the clicks of a clip") from None

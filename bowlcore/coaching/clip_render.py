@@ -182,38 +182,19 @@ def draw_ball(scene, turned, tape, axis, tilt_deg, number=0) -> np.ndarray:
     r = scene.radius_px
     twice = np.arange(2 * max(height, width)) / 2.0 + 0.25 - 0.5  # two samples a pixel, each way
     y, x = np.meshgrid((y0 - twice[: 2 * height]) / r, (twice[: 2 * width] - x0) / r, indexing="ij")
-    picture = np.where((y > -0.98)[..., None], _WALL, _LANE) + 0.0
+    picture = np.where((y > -0.98)[..., None], _WALL, _LANE)
     picture[np.abs(y + 0.98) < 0.03] = _EDGE
     inside = x * x + y * y < 1.0
     facing = np.stack([x[inside], y[inside], np.sqrt(1.0 - x[inside] ** 2 - y[inside] ** 2)], axis=-1)
-    on_ball = facing @ view(scene.camera, scene.hand) @ turned
-    colour = np.broadcast_to(_COVER, on_ball.shape).copy()
-    ring = np.abs(np.degrees(np.arcsin(np.clip(on_ball @ axis, -1, 1))) + tilt_deg) < _RING_DEG
-    colour[ring] = _RING
-    colour[on_ball @ tape > np.cos(np.radians(_TAPE_DEG))] = _TAPE
+    of_axis, of_tape = (facing @ (view(scene.camera, scene.hand) @ turned @ at) for at in (axis, tape))
+    colour = np.broadcast_to(_COVER, facing.shape).copy()
+    low, high = np.sin(np.radians([-tilt_deg - _RING_DEG, -tilt_deg + _RING_DEG]))
+    colour[(of_axis > low) & (of_axis < high)] = _RING
+    colour[of_tape > np.cos(np.radians(_TAPE_DEG))] = _TAPE
     light = 0.35 + 0.65 * np.maximum(facing @ _LIGHT, 0.0)
     picture[inside] = colour * light[:, None]
     fine = picture.reshape(height, 2, width, 2, 3).mean(axis=(1, 3))
     return np.clip(fine, 0, 255).round().astype(np.uint8)
-
-
-def save_frames(target, clip: Clip, note="made up for teaching"):
-    """All frames and what they are in one compressed file (npz); returns the number of bytes.
-
-    target : path or open binary file
-    """
-    from io import BytesIO
-
-    frames = np.stack([clip.frame(i) for i in range(clip.scene.frames)])
-    memory = BytesIO()
-    np.savez_compressed(memory, frames=frames, frames_per_s=clip.scene.frames_per_s, note=note)
-    data = memory.getvalue()
-    if hasattr(target, "write"):
-        target.write(data)
-    else:
-        with open(target, "wb") as file:
-            file.write(data)
-    return len(data)
 
 
 def _from_axis(axis, away_deg, toward_deg):

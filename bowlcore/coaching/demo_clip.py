@@ -47,12 +47,8 @@ def answer(count=12, noise_px=1.5, radius_px=80.0, frames_per_s=120.0, camera="b
     try:
         fitted = fit_clip(clicks)
     except CannotTell as reason:
-        return DemoAnswer(clip, clicks, None, f"The frames cannot tell: {reason}.", _rows(truth, None))
-    found = {
-        "axis_rotation_deg": fitted.rotation,
-        "axis_tilt_deg": fitted.tilt,
-        "rev_rate_rpm": fitted.rev_rate,
-    }
+        return DemoAnswer(clip, clicks, None, cannot_tell(reason), beside_truth(truth, None))
+    found = fitted.by_name
     inside = [name for name, one in found.items() if one.low <= truth[name] <= one.high]
     missed = [_NAMES[name] for name in found if name not in inside]
     verdict = "All three truths lie inside." if not missed else f"Outside here: {' and '.join(missed)}."
@@ -61,15 +57,24 @@ def answer(count=12, noise_px=1.5, radius_px=80.0, frames_per_s=120.0, camera="b
         clicks,
         fitted,
         f"{len(frames)} frames clicked. {fitted.sentence} {verdict}",
-        _rows(truth, found),
+        beside_truth(truth, fitted),
     )
 
 
-def _rows(truth, found):
-    rows = []
+def cannot_tell(reason) -> str:
+    """The sentence when a fit declines."""
+    return f"The frames cannot tell: {reason}."
+
+
+def beside_truth(truth, fitted) -> list[dict]:
+    """What is true of the drawn clip, and what the clicks say (None: they cannot tell), as rows.
+
+    truth : dict, as from `Clip.truth`
+    """
+    rows, found = [], fitted.by_name if fitted else {}
     for name, label in _NAMES.items():
         show = words.revs if name == "rev_rate_rpm" else words.degrees
-        one = found[name] if found else None
+        one = found.get(name)
         rows.append(
             {
                 "number": label,

@@ -10,7 +10,7 @@ import pytest
 
 from bowlcore import Release, ZonedLane, simulate
 from bowlcore.coaching.clip_fit import CannotTell, fit_clip
-from bowlcore.coaching.clip_marks import Click, ClickedClip, from_text
+from bowlcore.coaching.clip_marks import Click, ClickedClip
 from bowlcore.coaching.clip_render import Clip, Scene
 from bowlcore.coaching.least_squares import bounds, smallest
 from bowlcore.coaching.path_lab import lane_of
@@ -168,25 +168,6 @@ def test_clicks_without_sense_are_declined(seed):
 
 
 # -- clicks are plain data --
-
-
-def test_clicks_come_back_from_their_text():
-    shown = clip()
-    clicks = shown.clicks(in_view(shown), 1.5, np.random.default_rng(0))
-    assert from_text(clicks.to_text()) == clicks
-
-
-@pytest.mark.parametrize(
-    "text", ["", "{}", "[1]", '{"version": 1}', '{"version": 1, "clicks": [{"frame": 1}]}', "null"]
-)
-def test_text_that_holds_no_clicks(text):
-    with pytest.raises(ValueError, match="this text does not hold the clicks of a clip"):
-        from_text(text)
-
-
-def test_clicks_of_another_version():
-    with pytest.raises(ValueError, match="kept by version 9"):
-        from_text('{"version": 9, "clicks": []}')
 
 
 @pytest.mark.parametrize("make, words", [

@@ -1,12 +1,10 @@
 """The renderer on its own: what stands still, what comes back, what hides; our own geometry throughout."""
 
-from io import BytesIO
-
 import numpy as np
 import pytest
 
 from bowlcore import Release, ZonedLane, simulate
-from bowlcore.coaching.clip_render import Clip, Scene, draw_ball, save_frames
+from bowlcore.coaching.clip_render import Clip, Scene, draw_ball
 from bowlcore.coaching.spin_axis import axis_point, steady_spin, turned_along, turning, view
 from bowlcore.motion.units import RPM_RADS
 
@@ -120,16 +118,6 @@ def test_clicks_without_noise_are_the_truth():
     shown = clip(Scene(frames=30))
     clicks = shown.clicks([0, 3])
     assert clicks.offset_px[1] / 80 == pytest.approx(shown.tape_seen()[3, :2])
-
-
-def test_frames_are_kept_in_one_small_file():
-    shown, file = clip(Scene(frames=30, radius_px=80)), BytesIO()
-    size = save_frames(file, shown)
-    assert size < 500_000
-    file.seek(0)
-    kept = np.load(file)
-    assert kept["frames"].shape == (30, *shown.scene.size_px, 3) and kept["frames_per_s"] == 120
-    assert np.array_equal(kept["frames"][7], shown.frame(7)) and "made up" in str(kept["note"])
 
 
 @pytest.mark.parametrize("moved, words", [
