@@ -33,27 +33,52 @@ def lines_to_pocket(release, surface, ball, entry_board=POCKET_BOARD) -> Lines:
 
     Several lines may start from one place: a wide one that rolls early and a straighter one.
     """
-    feet, opening = np.meshgrid(_FEET + release.laydown_board % 1.0, _OPENING, indexing="ij")
+    return lines_of_each([release], surface, ball, entry_board)[1]
+
+
+def lines_of_each(releases, surface, ball, entry_board=POCKET_BOARD, reach=None):
+    """The same for several hands on one line, in one sweep: (number of the release, Lines), an entry a line.
+
+    The releases share laydown, target and hand. `reach`: only lines within so many boards of feet and target.
+    """
+    usual = releases[0]
+    stand = _FEET + usual.laydown_board % 1.0
+    if reach is not None:
+        stand = stand[np.abs(stand - usual.laydown_board) <= reach]
+    feet, opening = np.meshgrid(stand, _OPENING, indexing="ij")
     target = feet + opening
     inside = (target >= 1) & (target <= 39)
-    shots = {name: np.full(inside.sum(), getattr(release, name)) for name in FIELD_NAMES}
-    shots["laydown_board"], shots["target_board"] = feet[inside], target[inside]
+    if reach is not None:  # one opening beyond it, so that a line just within is still between two balls
+        inside &= np.abs(target - usual.target_board) <= reach + _OPENING[1] - _OPENING[0]
+    count, lines = len(releases), int(inside.sum())
+    shots = {name: np.repeat([getattr(release, name) for release in releases], lines) for name in FIELD_NAMES}
+    shots["laydown_board"], shots["target_board"] = (
+        np.tile(feet[inside], count),
+        np.tile(target[inside], count),
+    )
     marks, _ = sweep_columns(shots, surface, ball)
-    miss, angle, roll = (np.full(feet.shape, np.nan) for _ in range(3))
-    miss[inside] = marks["entry_board"] - entry_board
-    angle[inside] = marks["entry_angle_deg"]
-    roll[inside] = np.where(np.isfinite(marks["roll_start_ft"]), marks["roll_start_ft"], np.inf)
+    miss, angle, roll = (np.full((count, *feet.shape), np.nan) for _ in range(3))
+    for grid, values in ((miss, "entry_board"), (angle, "entry_angle_deg"), (roll, "roll_start_ft")):
+        grid[:, inside] = marks[values].reshape(count, lines)
+    miss -= entry_board
+    roll[:, inside] = np.where(np.isfinite(roll[:, inside]), roll[:, inside], np.inf)
     with np.errstate(invalid="ignore"):
-        i, j = np.nonzero(miss[:, :-1] * miss[:, 1:] <= 0)
-    a, b = miss[i, j], miss[i, j + 1]
+        which, i, j = np.nonzero(miss[..., :-1] * miss[..., 1:] <= 0)
+    a, b = miss[which, i, j], miss[which, i, j + 1]
     part = np.where(a == b, 0.0, a / np.where(a == b, 1.0, a - b))
 
     def between(values):
+        values = np.broadcast_to(values, miss.shape)
+        here, there = values[which, i, j], values[which, i, j + 1]
         with np.errstate(invalid="ignore"):
-            mixed = values[i, j] + part * (values[i, j + 1] - values[i, j])
-        return np.where(np.isfinite(mixed), mixed, np.where(part < 0.5, values[i, j], values[i, j + 1]))
+            mixed = here + part * (there - here)
+        return np.where(np.isfinite(mixed), mixed, np.where(part < 0.5, here, there))
 
-    return Lines(feet[i, j], between(target), between(angle), between(roll))
+    found = Lines(feet[i, j], between(target), between(angle), between(roll))
+    if reach is None:
+        return which, found
+    near = np.abs(found.target_board - usual.target_board) <= reach
+    return which[near], Lines(*(values[near] for values in found))
 
 
 def line_within_reach(release, lines, surface, ball, entry_board=POCKET_BOARD):

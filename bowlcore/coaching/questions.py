@@ -3,18 +3,8 @@
 Which choice is right is checked by simulation in the tests, so that a change of model is noticed.
 """
 
-from typing import NamedTuple
-
-
-class Question(NamedTuple):
-    """`right` counts the choices from 0; the hint comes at a first wrong try."""
-
-    text: str
-    choices: tuple[str, ...]
-    right: int
-    hint: str
-    why: str
-
+from bowlcore.coaching.path_questions import OF_PATHS
+from bowlcore.coaching.question import Question
 
 QUESTIONS = {
     "dried lane": Question(
@@ -272,4 +262,33 @@ QUESTIONS = {
         "Take AK, and change 'Look at'.",
         "What is nearest to the change has the least other luck in it. Pocket and score follow later, if at all.",
     ),
+    "balls an evening": Question(
+        "Eight children and four parents, two lanes, ninety minutes with talk and paper. How many balls does each one get?",
+        ("about a dozen", "about thirty", "about sixty"),
+        0,
+        "Read the first sentence above the page.",
+        "Two lanes give one ball every twenty seconds, and twelve people share them. So nobody may stand about meanwhile.",
+    ),
+    "what a child lifts": Question(
+        "A child bowls twelve balls of 8 lb. How much has it lifted in all?",
+        ("about 10 kg", "about 45 kg", "about 100 kg"),
+        1,
+        "A ball of 8 lb weighs a little more than three and a half kilograms.",
+        "Each delivery lifts the ball once, and it adds up. Short sets and a light ball keep it small.",
+    ),
+    "a lane less": Question(
+        "The same twelve people, and one of the two lanes breaks down. What would still give everyone ten balls?",
+        ("one more coach", "a shorter talk", "neither"),
+        2,
+        "Set 'Centre' to 1 lane and read what would fit; then try more coaches and a talk of five minutes.",
+        "A coach more finds no lane, and five minutes are few balls for twelve. So say it: fewer balls each, the same for all.",
+    ),
+    "a tingling thumb": Question(
+        "Three balls before the end a child says that its thumb tingles. What happens?",
+        ("it finishes the set", "that is all for today", "it goes on with a lighter ball"),
+        1,
+        "Look at what is asked at each change of groups.",
+        "The child stays, calls and counts. Its adult is told; if it does not pass, a professional looks at it.",
+    ),
+    **OF_PATHS,
 }

@@ -54,6 +54,11 @@ def exit_by_31(length_ft):
     return length_ft - RULE_OF_31
 
 
+def exit_of(path, length_ft):
+    """Board on which a path leaves oil of this length; NaN in the gutter."""
+    return float(np.interp(length_ft, path.distance_ft, path.board))
+
+
 def _end(lane):
     return lane.surface.pattern.length_ft
 
@@ -66,7 +71,7 @@ def exit_of_the_oil():
         if line is None:
             return Case(name, lane.words)
         path = thrown(name, lane, line)
-        number = float(np.interp(end, path.distance_ft, path.board)) - exit_by_31(end)
+        number = exit_of(path, end) - exit_by_31(end)
         return Case(name, lane.words, number, abs(number) <= EXIT_BOARDS)
 
     return on_all(case, LENGTHS, ANYONE)

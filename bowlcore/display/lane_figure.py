@@ -13,6 +13,7 @@ from bowlcore.coaching.feet import mark_distance_ft
 from bowlcore.coaching.path_lab import lane_of
 from bowlcore.display import style
 from bowlcore.display.picture import layer, new_axes, new_figure
+from bowlcore.motion.oil import OilPattern
 from bowlcore.motion.units import FOOT_M
 
 X_LIMITS, Y_LIMITS = (-1.0, 69.0), (-3.0, 43.0)
@@ -25,25 +26,27 @@ def _frame(axes):
 
 
 @lru_cache(maxsize=64)
-def lanes_background(size, places, oil, metric, hand):
+def lanes_background(size, places, oil, metric, hand, labelled=True):
     """SVG of empty lanes: `places` are axes rectangles in a figure of `size` inches.
 
-    `oil` is the name of a shipped pattern or of an own lane, or the distance [ft] where a zone of full oil ends.
+    `oil` is the name of a shipped pattern or of an own lane, an OilPattern, or the distance [ft] where a zone of
+    full oil ends. Not `labelled`: a chart beneath carries the distance for both.
     """
     figure = new_figure(*size)
     for place in places:
-        empty_lane(new_axes(figure, *place), oil, metric, hand, last=place == places[-1])
+        empty_lane(new_axes(figure, *place), oil, metric, hand, last=labelled and place == places[-1])
     return layer(figure)
 
 
-def empty_lane(axes, oil, metric, hand, last):
+def paint_oil(axes, oil, hand):
+    """Oil as one quiet hue, darker where there is more; boards from the bowler's own side."""
     from matplotlib.colors import LinearSegmentedColormap
 
-    _frame(axes)
     boards, feet = np.linspace(0.5, 39.5, 79), np.linspace(0.0, 60.0, 121)
-    if isinstance(oil, str):
+    pattern = lane_of(oil).pattern if isinstance(oil, str) else oil
+    if isinstance(pattern, OilPattern):
         read = boards if hand == "right" else 40.0 - boards
-        shade = 1.0 - np.exp(-lane_of(oil).pattern.oil_um(read[:, None], feet[None, :]) / 0.8)
+        shade = 1.0 - np.exp(-pattern.oil_um(read[:, None], feet[None, :]) / 0.8)
     else:
         shade = np.broadcast_to(feet < oil, (79, 121)).astype(float)
     quiet = LinearSegmentedColormap.from_list("oil", [style.LANE, style.OIL])
@@ -51,6 +54,21 @@ def empty_lane(axes, oil, metric, hand, last):
         shade, extent=(0, 60, 0.5, 39.5), origin="lower", aspect="auto", cmap=quiet,
         vmin=0, vmax=1, interpolation="bilinear", zorder=0,
     )  # fmt: skip
+
+
+def distance_axis(axes, metric, labels=True):
+    """The distance from the foul line beneath a lane or a chart that shares its axis."""
+    ticks = [0, 3, 6, 9, 12, 15, 18] if metric else [0, 10, 20, 30, 40, 50, 60]
+    axes.set_xlim(*X_LIMITS)
+    axes.set_xticks(
+        [t / FOOT_M for t in ticks] if metric else ticks, [str(t) for t in ticks] if labels else []
+    )
+    axes.spines["bottom"].set_bounds(0, 60)
+
+
+def empty_lane(axes, oil, metric, hand, last):
+    _frame(axes)
+    paint_oil(axes, oil, hand)
     for low, high in ((-2.6, 0.5), (39.5, 42.6)):
         axes.fill_between([0, 62.9], low, high, color=style.GUTTER, linewidth=0, zorder=0)
     axes.plot([0, 0], [0.5, 39.5], color=style.BLACK, linewidth=1.6)
@@ -68,9 +86,7 @@ def empty_lane(axes, oil, metric, hand, last):
     side = "right" if hand == "right" else "left"
     axes.set_ylabel(f"board from the {side}")
     axes.set_yticks([1, 10, 20, 30, 39])
-    ticks = [0, 3, 6, 9, 12, 15, 18] if metric else [0, 10, 20, 30, 40, 50, 60]
-    axes.set_xticks([t / FOOT_M for t in ticks] if metric else ticks, [str(t) for t in ticks] if last else [])
-    axes.spines["bottom"].set_bounds(0, 60)
+    distance_axis(axes, metric, labels=last)
     axes.spines["left"].set_bounds(1, 39)
     if last:
         axes.set_xlabel(f"distance from the foul line, {'m' if metric else 'ft'} (width stretched)", x=0.44)

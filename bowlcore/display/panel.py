@@ -165,7 +165,8 @@ class Panel:
             self._use_units()
             self.redraw()
 
-    def _show(self):
+    def shown(self):
+        """It is on the screen: from now on it follows the settings at once."""
         self._catch_up()
         if not self._on_screen:
             self._on_screen = True
@@ -180,13 +181,16 @@ class Panel:
         every = " ".join(filter(None, [text, *self._typed_wrong.values()]))
         self.message.value = f'<p class="bm-message" role="alert">{escape(every)}</p>' if every else ""
 
+    def still(self) -> str:
+        """Sentence, picture and table as plain HTML, for exports and paper."""
+        return f"<div>{_sentence(self.sentence)}{self._drawn.svg}{table(self._drawn.rows)}</div>"
+
     def _repr_mimebundle_(self, **kwargs):
         """The live panel, and the same as plain HTML and text for exports."""
-        self._show()
+        self.shown()
         bundle = self.widget._repr_mimebundle_(**kwargs)
         data = bundle[0] if isinstance(bundle, tuple) else bundle
-        still = f"<div>{_sentence(self.sentence)}{self._drawn.svg}{table(self._drawn.rows)}</div>"
-        return {**data, "text/plain": self.sentence, "text/html": still}
+        return {**data, "text/plain": self.sentence, "text/html": self.still()}
 
 
 def _sentence(text, lines=0):

@@ -3,13 +3,12 @@
 from math import isfinite, isnan
 from textwrap import fill
 
-import ipywidgets as widgets
-
 from bowlcore.coaching import rules_told
 from bowlcore.coaching.rules import RULES
 from bowlcore.display import style
 from bowlcore.display.controls import Choice, starting
-from bowlcore.display.panel import Drawn, Panel, table
+from bowlcore.display.folded import Folded
+from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.picture import layer, new_axes, new_figure, svg
 
 _LOOKS = [*zip("osD^vP", [style.BLUE, style.VERMILLION, style.GREEN, style.BLACK] * 2, strict=False)]
@@ -141,33 +140,13 @@ def _legend(figure, places, ties):
         )
 
 
-class _SixFirst(widgets.VBox):
-    """Six sayings as a table; a button computes and shows the others."""
-
-    def __init__(self):
-        self.first = Panel("rules_table_panel", _table_of(True), [], open_table=True)
-        self.rest = None
-        button = widgets.ToggleButton(description="The other sayings …", layout=widgets.Layout(width="auto"))
-        button.observe(self._turn, "value")
-        super().__init__([self.first.widget, button])
-
-    def _turn(self, change):
-        if self.rest is None:
-            self.rest = Panel("rules_table_panel", _table_of(False), [], open_table=True)
-            self.children = (*self.children, self.rest.widget)
-        self.rest.widget.layout.display = "" if change.new else "none"
-
-    def _repr_mimebundle_(self, **kwargs):
-        bundle = super()._repr_mimebundle_(**kwargs)
-        data = bundle[0] if isinstance(bundle, tuple) else bundle
-        panels = [panel for panel in (self.first, self.rest) if panel]
-        still = "".join(f"<p>{panel.sentence}</p>{table(panel._drawn.rows)}" for panel in panels)
-        return {**data, "text/plain": self.first.sentence, "text/html": f"<div>{still}</div>"}
-
-
 def rules_table_panel():
     """The sayings as a table: true for whom, by how much; six first, the others behind a button."""
-    return _SixFirst()
+
+    def part(first):
+        return Panel("rules_table_panel", _table_of(first), [], open_table=True)
+
+    return Folded("The other sayings", lambda: part(False), first=part(True))
 
 
 def _table_of(first):

@@ -41,6 +41,23 @@ def friction_impulse_to_roll(v, w, inertia_factor):
     return inertia_factor / (1.0 + inertia_factor) * slip
 
 
+def after_impulse(v, w, impulse, inertia_factor):
+    """Velocity and roll velocity [m/s] once friction has given so much impulse per unit mass [m/s].
+
+    The slip never turns, so this one number fixes speed, heading, rotation, tilt and rev rate together,
+    on any lane; at `friction_impulse_to_roll` the two are equal. `impulse`: a float, or an array over places,
+    which then comes first in both results.
+
+    >>> [velocity.round(3).tolist() for velocity in after_impulse((8.0, 0.0), (0.0, 0.0), 16 / 7, 0.4)]
+    [[5.714, 0.0], [5.714, 0.0]]
+    """
+    v, w = np.asarray(v, float), np.asarray(w, float)
+    slip = v - w
+    size = np.linalg.norm(slip)
+    push = np.multiply.outer(impulse, slip / size if size else slip)
+    return v - push, w + push / inertia_factor
+
+
 class RollOut(NamedTuple):
     """Time [s], displacement [m] and velocity [m/s] when rolling begins."""
 
@@ -98,6 +115,12 @@ def two_zone_path(
         if end == front_m:
             zone_t, zone_y = t, y
     return TwoZone(zone_t, zone_y, roll_x, roll_t, y, (vx, vy), t)
+
+
+def sideways_share(speed_mps, roll_speed_mps, axis_rotation_deg):
+    """Share of friction that pushes sideways to the ball's travel while it slips, 0 to 1."""
+    phi, w = np.radians(axis_rotation_deg), np.asarray(roll_speed_mps, float)
+    return w * np.sin(phi) / np.hypot(speed_mps - w * np.cos(phi), w * np.sin(phi))
 
 
 def best_rotation_deg(speed_mps, roll_speed_mps):

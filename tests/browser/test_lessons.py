@@ -8,6 +8,8 @@ WAIT_MS = 60_000
 LESSONS = {
     "00_start_here": 3,
     "01_what_leaves_the_hand": 3,
+    "02_skid_hook_roll": 5,
+    "03_oil_on_the_lane": 5,
     "04_shape_the_path": 5,
     "05_into_the_pocket": 3,
     "06_read_the_reaction": 4,
@@ -15,6 +17,7 @@ LESSONS = {
     "08_spares": 5,
     "09_measure_a_release": 3,
     "10_keep_a_log": 4,
+    "11_run_a_clinic": 5,
     "12_rules_of_thumb": 5,
 }  # questions in it
 

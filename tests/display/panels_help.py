@@ -10,17 +10,23 @@ from bowlcore.display.customary_hand import customary_hand_panel
 from bowlcore.display.demo_clip import demo_clip_panel
 from bowlcore.display.did_it_help import did_it_help_panel, luck_or_better_panel
 from bowlcore.display.first_shot import first_shot_panel
+from bowlcore.display.five_patterns import five_patterns_panel
 from bowlcore.display.hand_technique import hand_technique_panel
 from bowlcore.display.log_views import log_views_panel
 from bowlcore.display.measure_a_release import measure_a_release_panel
 from bowlcore.display.miss_room import miss_room_panel
 from bowlcore.display.my_lane import my_lane_panel
+from bowlcore.display.one_number import one_number_panel
 from bowlcore.display.own_numbers import own_numbers_panel
 from bowlcore.display.path_lab import path_lab_panel
+from bowlcore.display.pattern_builder import pattern_builder_panel
 from bowlcore.display.pocket import pocket_panel
 from bowlcore.display.published_shot import published_shot_panel
+from bowlcore.display.push import push_panel
 from bowlcore.display.reaction import reaction_panel
+from bowlcore.display.response_map import response_map_panel
 from bowlcore.display.rules import rules_panel
+from bowlcore.display.skid_hook_roll import skid_hook_roll_panel
 from bowlcore.display.spares import spares_panel
 from bowlcore.display.strikes_or_spares import strikes_or_spares_panel
 from bowlcore.display.ten_pin import ten_pin_panel
@@ -37,7 +43,10 @@ RACK_PANELS += [reaction_panel, changes_panel, case_panel, two_faces_panel]
 RACK_PANELS += [what_leaves_the_hand_panel, hand_technique_panel, measure_a_release_panel, demo_clip_panel]
 RACK_PANELS += [my_lane_panel]
 RACK_PANELS += [log_views_panel, did_it_help_panel, luck_or_better_panel]
-ALL_PANELS = [first_shot_panel, published_shot_panel, miss_room_panel, path_lab_panel]
+RACK_PANELS += [one_number_panel, push_panel, response_map_panel]
+ALL_PANELS = [first_shot_panel, published_shot_panel, miss_room_panel]
+ALL_PANELS += [skid_hook_roll_panel, five_patterns_panel, pattern_builder_panel]
+ALL_PANELS += [path_lab_panel]
 
 
 def drive(panel, name, value):
