@@ -32,7 +32,7 @@ def answer(bowler, surface, *, hand="right") -> BowlerAnswer:
     sentence = (
         f"Of {SHOWN} balls {words.percent(odds.pocket)} come in within {words.halves(words.POCKET_REACH)} boards of "
         f"{words.halves(words.POCKET_BOARD)}, and in this pin model {words.share_between(*odds.interval)} strike. "
-        f"With its spares that is about {5 * round(odds.pins_per_game / 5):.0f} pins a game."
+        f"With the spares that is about {5 * round(odds.pins_per_game / 5):.0f} pins a game."
     )
     rows = [
         {"what": "in the pocket (17.5, 1.5 boards either side)", "share": words.percent(odds.pocket)},

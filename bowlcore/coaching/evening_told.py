@@ -117,12 +117,12 @@ def _sentence(bowler, name, lane, looks, state, night, number):
     fell = night.falls_after(number, lane)
     who = f"the {label_of(name)}"
     parts = [
-        f"After {in_games} the {lane} lane reads {_state_words(state)} where {who} began.",
+        f"After {in_games} the {lane} lane {_state_words(state)} where {who} began.",
         f"On the first line {_stood(fresh, now)}, and {_hundred(now.first.pocket)} find the pocket"
         f" ({_hundred(fresh.first.pocket, False)} when fresh).",
     ]
     if fell is not None and fell <= now.games:
-        parts.append(f"The fall began after {words.count(fell, 'game')}.")
+        parts.append(f"That count had first fallen by ten after {words.count(fell, 'game')}.")
     moves = [look for look in looks if look.feet or look.target]
     if not moves:
         parts.append("So far: stay. No move was worth ten more balls in a hundred.")
@@ -130,7 +130,7 @@ def _sentence(bowler, name, lane, looks, state, night, number):
     last = moves[-1]
     when = f"once, after {words.count(last.games, 'game')}"
     if len(moves) > 1:
-        when = f"{_times(len(moves))}, the last time after {words.count(last.games, 'game')}"
+        when = f"{words.times(len(moves))}, the last time after {words.count(last.games, 'game')}"
     parts.append(
         f"Moved {when}: {move_words(last.feet, last.target)}. "
         f"Now {_line(bowler, now.line)}: {_hundred(now.odds.pocket)} find it."
@@ -142,8 +142,9 @@ def _state_words(state: LaneState) -> str:
     if state.name in ("drying", "carrydown"):
         size = state.drier_ft if state.name == "drying" else state.wetter_ft
         feet = words.count(size, "foot").replace("foots", "feet")
-        return f"{state.name} (as if {feet} {'more' if state.name == 'drying' else 'fewer'} were dry)"
-    return {"fresh": "still fresh", "wet-dry": "wet-dry (a sharp edge beside the track)"}[state.name]
+        verb = "is" if state.name == "drying" else "shows"
+        return f"{verb} {state.name} (as if {feet} {'more' if state.name == 'drying' else 'fewer'} were dry)"
+    return {"fresh": "is still fresh", "wet-dry": "is wet-dry (a sharp edge beside the track)"}[state.name]
 
 
 def _stood(fresh, now):
@@ -162,10 +163,6 @@ def _stood(fresh, now):
 
 def _hundred(share, long=True):
     return f"{100 * share:.0f}{' of 100 balls' if long else ''}"
-
-
-def _times(count):
-    return {1: "once", 2: "twice"}.get(count, f"{count} times")
 
 
 def _line(bowler, release):

@@ -107,8 +107,10 @@ def _sentence(bowler, pins, mine, kind, target):
         start, name = slide(1), "your line to the head pin"
     moves = [bowler.feet.start_move(start - slide(pin)) for pin in far]
     if all(move == move for move in moves):
-        told += f" Counted from {name} the feet go {_outs(moves)} for the {far[0]}, {far[1]} and {far[2]}: "
-        told += "your own numbers. The custom says 3, 6 and 9 out."
+        told += (
+            f" Counted from {name} the start moves {_outs(moves)} for the {far[0]}, {far[1]} and {far[2]}, "
+            f"with a walk that is {bowler.feet.drift}: your own numbers. The custom says 3, 6 and 9 out."
+        )
     return told
 
 

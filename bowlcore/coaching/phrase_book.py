@@ -15,6 +15,7 @@ LONGEST = 200  # characters: a few sentences
 _NUMBERS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 _SMALL = set("a an and are at been did do does had has have i is it its just me my on our pin pins so that "
              "the then there this to very was were".split())  # fmt: skip
+_DENIED = (["not"], ["never"])
 _ALIKE = 0.8  # share of letters in common that still counts as the same word
 _NEAREST = 3
 
@@ -35,7 +36,7 @@ def phrases(hand: str = "right") -> tuple[Phrase, ...]:
 def look_up(text: str, hand: str = "right") -> list[Phrase]:
     """The phrases in what somebody said, in the order said; at least one.
 
-    A phrase after "not" is left out, unless the book knows it with its "not".
+    A phrase after "not" or "never" is left out, unless the book knows it with that word.
 
     Raises
     ------
@@ -54,7 +55,7 @@ def look_up(text: str, hand: str = "right") -> list[Phrase]:
             if _tears_pins(said, first) or _tears_pins(said, last):
                 continue
             taken |= set(range(first, last))
-            if said[:first][-1:] != ["not"]:
+            if said[:first][-1:] not in _DENIED:
                 found.setdefault(wordings[words], first)
     if not found:
         raise ValueError(

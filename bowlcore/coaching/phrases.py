@@ -77,7 +77,7 @@ PHRASES = (
     _said("it never came back", "did not come back; never made the turn; did not make the corner; never recovered",
           "It stayed out and came in light, if at all.", f"Did it hit the mark? {_FACES}", hit="light"),
     _said("it skidded straight through", "hydroplaned; sailed; slid by; still sliding; still skidding; no hook;"
-          " just kept sliding",
+          " just kept sliding; never checked up; did not check up; never hooked; did not hook",
           "It was still sliding when it met the pins.",
           "Did it go further out than meant, or faster?", finish="still skidding"),
     _said("it never came off the spot", "no back end; back ends are gone; would not turn the corner; no recovery",

@@ -5,9 +5,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from bowlcore.coaching import words
+from bowlcore.coaching.spares import pins_words
 from bowlcore.motion.units import BOARD_M, FOOT_M, LANE_FT
 from bowlcore.rack import carry
 from bowlcore.rack.discs import roll_through
+from bowlcore.rack.leave import Leave
 from bowlcore.rack.pins import board_at_touch, misses_head_pin, pin_board
 
 _SHOWN_LEAVES = 6
@@ -96,7 +98,7 @@ def _left(leaves):
     left = [item for item in leaves if not item.leave.is_strike and item.share >= 0.005][:2]
     if not left:
         return "It hardly ever leaves anything."
-    named = " and ".join(f"the {item.leave.text} ({words.percent(item.share)})" for item in left)
+    named = " and ".join(f"{pins_words(item.leave)} ({words.percent(item.share)})" for item in left)
     return f"Most often it leaves {named}."
 
 
@@ -128,7 +130,8 @@ def twenty_balls(entry_board, entry_angle_deg, speed_at_pins_mph=14.0, ball_lb=1
     texts = ["strike" if leaves[i].leave.is_strike else leaves[i].leave.text for i in drawn]
     kinds = sorted(set(texts), key=lambda text: (-texts.count(text), text))
     strikes = texts.count("strike")
-    others = (
-        ", ".join(f"{text} ({texts.count(text)})" for text in kinds if text != "strike") or "nothing else"
-    )
-    return texts, f"The same ball twenty times: {strikes} strikes; the rest left {others}."
+    told = f"The same ball twenty times: {words.count(strikes, 'strike')}"
+    for text in kinds:
+        if text != "strike":
+            told += f", {words.times(texts.count(text))} {pins_words(Leave.from_text(text))}"
+    return texts, f"{told}."

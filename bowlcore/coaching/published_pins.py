@@ -38,7 +38,7 @@ def rows(count=400) -> list[dict]:
             {
                 "what": name
                 if name == "strikes of all first balls"
-                else f"{name}, of all that are no strike",
+                else f"the {name}{'-pin' if name.isdecimal() else ''}, of all balls that did not strike",
                 "published": f"{100 * published:.1f} %",
                 "this model": words.percent(model),
                 "fitted to it": "yes" if name in FITTED else "no",

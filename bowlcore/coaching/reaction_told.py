@@ -159,7 +159,7 @@ def reading_words(reading) -> str:
     first, named = reading.causes[0], reading.named
     if reading.open:
         return (
-            f"{balls}: it cannot be told yet; '{named.name}' leads with {weight_words(named.weight)}. "
+            f"{balls}: it cannot be told yet; the likeliest cause, '{named.name}', has {weight_words(named.weight)}. "
             f"Change nothing. {first.next_step}"
         )
     return f"{balls}, likeliest: '{first.name}', {weight_words(first.weight)}. {first.next_step}"

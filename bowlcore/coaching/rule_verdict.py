@@ -41,23 +41,26 @@ class Unit(NamedTuple):
         if not isfinite(value):
             return "gutter"
         size, way = self._parts(value)
-        count = f"{size} {self.noun}" if self.noun in ("ft", "m") else words.count(float(size), self.noun)
-        return f"{count} {way} {self.what}".rstrip() if way else self.none
+        return f"{self._counted(size)} {way} {self.what}".rstrip() if way else self.none
 
     def spread(self, values) -> str:
-        """The middle one and the range: "2.5 ft later (1.5 to 4)", "no change (2 sooner to 1 later)"."""
+        """The middle one and the range: "2.5 ft later (1.5 to 4)", "no change (2 ft sooner to 1 later)"."""
         values = [value for value in values if isfinite(value)]
         if not values:
             return ""
         middle, ends = self.of(float(np.median(values))), [self._parts(min(values)), self._parts(max(values))]
         if ends[0] == ends[1]:
             return middle
-        ways = {way for _, way in ends if way}
-        if len(ways) == 2:
-            return f"{middle} ({' to '.join(f'{size} {way}' for size, way in ends)})"
-        ends.sort(key=lambda end: float(end[0]))
-        said = "" if middle != self.none else f" {ends[1][1]}"
-        return f"{middle} ({ends[0][0]} to {ends[1][0]}{said})"
+        bare = middle == self.none  # then the range has to say what is counted
+        if all(way for _, way in ends) and ends[0][1] != ends[1][1]:
+            (low, less), (high, more) = ends
+            return f"{middle} ({self._counted(low) if bare else low} {less} to {high} {more})"
+        (low, _), (high, way) = sorted(ends, key=lambda end: float(end[0]))
+        return f"{middle} ({low} to {f'{self._counted(high)} {way}' if bare else high})"
+
+    def _counted(self, size):
+        """A size with its noun."""
+        return f"{size} {self.noun}" if self.noun in ("ft", "m") else words.count(float(size), self.noun)
 
     def _parts(self, value):
         """Size as text, and which way ("" for none)."""

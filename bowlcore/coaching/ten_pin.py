@@ -107,14 +107,14 @@ def _rows(made, usual, elsewhere, now):
 
 
 def _share(value):
-    return words.percent(value) if value == value else "no line"
+    return words.percent(value) if value == value else "no line to it"
 
 
 def _sentence(bowler, pin, made, usual, elsewhere, rotations):
     now = rotations[0]
     plain, strike = usual[PLAIN_BALL, now], usual[STRIKE_BALL, now]
     told = [
-        f"The {pin}-pin, usual hand: plain ball {_share(plain)}, strike ball {_share(strike)}"
+        f"The {pin}-pin with the usual hand: plain ball {_share(plain)}, strike ball {_share(strike)}"
         f"{_which(plain, strike, 'the plain ball', 'the strike ball')}."
     ]
     if len(rotations) > 1:
@@ -124,14 +124,14 @@ def _sentence(bowler, pin, made, usual, elsewhere, rotations):
             f"{_share(usual[PLAIN_BALL, low])}, strike ball {_share(usual[STRIKE_BALL, low])}."
         )
         told.append(
-            f"Same line, but the lane is the other one: plain ball {_share(elsewhere[PLAIN_BALL, now])} with the "
+            f"On the same line, if the lane is really the other one: plain ball {_share(elsewhere[PLAIN_BALL, now])} with the "
             f"usual rotation, {_share(elsewhere[PLAIN_BALL, low])} with the low one."
         )
     if bowler.young_or_sore:
         told.append("No change of the hand is tried for a child or a sore wrist.")
     else:
         told.append(
-            f"Tilt from 0 to 30 degrees: {_tilt(made[PLAIN_BALL, now], 'plain ball')}; "
+            f"Tilt: {_tilt(made[PLAIN_BALL, now], 'plain ball')}; "
             f"{_tilt(made[STRIKE_BALL, now], 'strike ball')}."
         )
     return " ".join(told)
@@ -149,6 +149,6 @@ def _which(one, other, first, second):
 def _tilt(row, name):
     low, high = row[0], row[-1]
     if low != low and high != high:
-        return f"{name} no line at all"
-    said = f"{name} {_share(low)} to {_share(high)}"
+        return f"{name} no line to it, whatever the tilt"
+    said = f"{name} {_share(low)} with none, {_share(high)} with {TILTS_DEG[-1]:.0f} degrees"
     return said + (" (a tie)" if abs(high - low) < TIE else "")

@@ -31,6 +31,11 @@ def count(value: float, noun: str) -> str:
     return f"{text} {noun}{'' if text == '1' else 's'}"
 
 
+def times(number: int) -> str:
+    """ "once", "twice", "3 times"."""
+    return {1: "once", 2: "twice"}.get(number, f"{number} times")
+
+
 def board(value: float) -> str:
     return f"board {halves(value)}"
 

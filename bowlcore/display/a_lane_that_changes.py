@@ -112,7 +112,7 @@ def _background(start, oils, metric, side, seen_from):
             unit = "m" if metric else "ft"
             axes.set_xlabel(f"distance from the foul line, {unit} (width stretched)", x=0.46)
         elif game == 1:
-            axes.set_xlabel("brown: oil gone since the start", x=0.46)
+            axes.set_xlabel("brown: oil gone since the start; green: pocket", x=0.46)
         else:
             axes.set_xlabel("dashes: the first line, thrown now", x=0.46, color=style.VERMILLION)
     return layer(figure)
@@ -139,7 +139,7 @@ class _Moving:
         self.figure = new_figure(*SIZE)
         self.lanes = [_Track(self.figure, _lane_place(game)) for game in range(evening_told.GAMES)]
         self.axes = new_axes(self.figure, *_STEPS)
-        self.axes.set_xlim(0, evening_told.GAMES)
+        self.axes.set_xlim(0, evening_told.GAMES + 0.01)  # a move after the last frame is seen too
         self.axes.set_xticks(np.arange(0, evening_told.GAMES + 0.1, 0.5))
         self.axes.set_xlabel("games bowled on the pair")
         self.axes.set_ylabel("slide board: in →")

@@ -8,7 +8,7 @@ from bowlcore.display.simple_chart import chart
 from bowlcore.motion.units import KMH_PER_MPH
 
 _LOOKS = [
-    (style.BLACK, "-"), (style.BLUE, "--"), (style.VERMILLION, "-."), (style.GREEN, (0, (1, 1))), (style.GREY, "-")
+    (style.BLACK, "-"), (style.BLUE, "--"), (style.VERMILLION, "-."), (style.GREEN, (0, (1, 1))), (style.GREY, (0, (7, 1.5)))
 ]  # fmt: skip
 
 
@@ -42,7 +42,10 @@ def draw(metric=False, hand="right", **v) -> Drawn:
         axes.set_ylabel("pins with the first ball")
         axes.set_xlim(13, 23)
         axes.legend(
-            loc="lower right", frameon=False, ncols=5, title="dot: the best board before the head pin"
+            loc="lower right",
+            frameon=False,
+            ncols=5,
+            title="dot: the best board on the own side of the head pin",
         )
 
     alt = f"{told.sentence} Picture: pins with the first ball against the entry board, a curve for each ball weight."

@@ -54,16 +54,17 @@ def _slice(axes, told, angle, hand):
     )
     wide_low, wide_high = told.low - told.spread, told.high + told.spread
     axes.fill_between(boards, 100 * np.clip(wide_low, 0, 1), 100 * np.clip(wide_high, 0, 1), color="#c8c8c8",
-                      linewidth=0, label="and with the doubt about the pin model")  # fmt: skip
+                      linewidth=0, label="grey: and the doubt about the pin model")  # fmt: skip
     axes.fill_between(boards, 100 * told.low, 100 * told.high, color="#a9c9df", linewidth=0,
-                      label="95 % from the counts of racks")  # fmt: skip
+                      label="blue: 95 % from the counts of racks")  # fmt: skip
     axes.plot(boards, 100 * told.row, color=style.BLUE, linewidth=1.8)
     axes.set_xlim(14, 21)
     axes.set_ylim(0, 100)
     axes.set_xlabel(f"comes in on board, from the {hand}")
     axes.set_ylabel("strikes in 100 balls")
     axes.set_title(f"At {words.degrees(angle)}", loc="left", fontsize=style.TEXT_PT, fontweight="bold")
-    axes.legend(loc="upper right", frameon=False, fontsize=style.TEXT_PT - 0.5)
+    handles, labels = axes.get_legend_handles_labels()
+    axes.legend(handles[::-1], labels[::-1], loc="upper right", frameon=False, fontsize=style.TEXT_PT - 0.5)
 
 
 def _map(axes, told, angle, hand):

@@ -15,7 +15,7 @@ from bowlcore.display.lane_figure import LanePaths, lanes_background
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
 from bowlcore.display.picture import layer, new_axes, new_figure, svg
-from bowlcore.motion.units import FOOT_M
+from bowlcore.motion.units import FOOT_M, LANE_FT
 from bowlcore.rack.leave import MIRROR, Leave
 from bowlcore.rack.pins import BALL_DIAMETER_IN, BOARD_IN, PIN_DIAMETER_IN, pin_board, pin_distance_ft
 
@@ -146,7 +146,7 @@ class _Moving:
         title = f"{line[0].upper()}{line[1:]}: {ball}   (dashes: {other}, same line)"
         self.lane.show(title, path, metric)
         self.lane.kept.set_data(told.other.distance_ft, told.other.board)
-        self._show_window(told)
+        self._show_window(told, metric)
         self._show_pins(leave, hand)
         self._show_ways(path, told.other)
 
@@ -161,7 +161,7 @@ class _Moving:
                 self.ball.set_visible(not lost)
                 self.ball.set_center((x[0], way[0]))
 
-    def _show_window(self, told):
+    def _show_window(self, told, metric):
         low, high = max(told.low, 0.5), min(told.high, 39.5)
         ends = ([60, 60], [low, high]) if low < high else ([], [])
         self.gate.set_data(*ends)
@@ -170,7 +170,7 @@ class _Moving:
         self.window_name.set_position((60, high + 1.8 if high < 36 else low - 1.8))
         board = told.path.entry_board
         if board == board:
-            self.lane.entry.set_text(f"at the pins\n{words.board(board)}")
+            self.lane.entry.set_text(f"at {words.distance(LANE_FT, metric)}\n{words.board(board)}")
             # where the background names head pin and pocket there is no room
             self.lane.entry.set_position((63.2, 8.5 if 11 < board < 27 else min(max(board, 4.0), 36.0)))
 

@@ -34,8 +34,9 @@ def draw(entry_board, entry_angle_deg, metric=False, hand="right", seed=1) -> Dr
         axes.set_ylim(3.6, -0.6)
         for i, text in enumerate(texts):
             strike = text == "strike"
+            told = f"{text}-pin" if text.isdecimal() else text
             axes.text(
-                i % 5, i // 5, text, ha="left", va="center", fontsize=style.TEXT_PT + 3,
+                i % 5, i // 5, told, ha="left", va="center", fontsize=style.TEXT_PT + 3,
                 color=style.GREEN if strike else style.BLACK, fontweight="bold" if strike else "normal",
             )  # fmt: skip
 

@@ -10,7 +10,7 @@ from bowlcore.display.controls import Choice, Number, starting
 from bowlcore.display.lane_figure import X_LIMITS, LanePaths, lanes_background
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.picture import layer, new_axes, new_figure, svg
-from bowlcore.motion.units import FOOT_M
+from bowlcore.motion.units import FOOT_M, KMH_PER_MPH, MPH_MPS
 
 SIZE = (11.5, 4.8)
 _LANE, _SLIP, _BARS = (0.05, 0.44, 0.60, 0.48), (0.05, 0.105, 0.60, 0.19), (0.85, 0.105, 0.14, 0.76)
@@ -69,8 +69,9 @@ def _background(metric):
     ticks = [0, 3, 6, 9, 12, 15, 18] if metric else [0, 10, 20, 30, 40, 50, 60]
     axes.set_xticks([t / FOOT_M for t in ticks] if metric else ticks, [str(t) for t in ticks])
     axes.spines["bottom"].set_bounds(0, 60)
-    axes.set_yticks([0, 3, 6])
-    axes.set_ylabel("slip, m/s")
+    speeds, unit_mps = ([0, 10, 20], MPH_MPS / KMH_PER_MPH) if metric else ([0, 5, 10], MPH_MPS)
+    axes.set_yticks([speed * unit_mps for speed in speeds], [str(speed) for speed in speeds])
+    axes.set_ylabel(f"slip, {'km/h' if metric else 'mph'}")
     axes.set_xlabel(f"distance from the foul line, {'m' if metric else 'ft'}", x=0.44)
     axes.axvline(two_faces.ALIKE_FT, color=style.GREY, linewidth=0.8, linestyle=":")
     bars = new_axes(figure, *_BARS)

@@ -169,7 +169,7 @@ def test_the_sentence_speaks_the_evening():
     told, mine = answer(), looks(club(), "league one-hander")
     assert f"{100 * mine[-1].first.pocket:.0f} of 100 balls find the pocket" in told.sentence
     assert f"({100 * mine[0].first.pocket:.0f} when fresh)" in told.sentence
-    assert "higher than when fresh" in told.sentence and "reads drying" in told.sentence
+    assert "higher than when fresh" in told.sentence and "is drying" in told.sentence
     assert "So far: stay." in answer("left-hander").sentence
     assert len(told.rows) == 14 and len(told.oils) == len(told.states) == 3
     assert len(answer(games=1).oils) == 1

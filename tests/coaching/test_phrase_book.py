@@ -101,6 +101,8 @@ def test_several_phrases_make_one_seen():
 
 def test_not_is_heard():
     assert says("not light, late") == ["late"]
+    assert says("it never checked up") == ["it skidded straight through"]  # and not its opposite
+    assert says("never high, late") == ["late"]
     with pytest.raises(ValueError):
         look_up("it wasn't high")
 

@@ -1,5 +1,7 @@
 """One entry told: the words are the table's numbers, mirrored for a left-hander."""
 
+import re
+
 import numpy as np
 import pytest
 
@@ -14,7 +16,7 @@ def test_the_sentence_gives_the_interval_first_and_the_commonest_leave():
     low, high, guess = (words.percent(value).split()[0] for value in (odds.low, odds.high, odds.strike))
     assert told.sentence.startswith(f"In this pin model between {low} and {high} in 100 of such balls strike")
     assert f"best guess {guess} %" in told.sentence
-    assert f"Most often it leaves the {first.leave.text} ({words.percent(first.share)})" in told.sentence
+    assert f"Most often it leaves the {first.leave.text}-pin ({words.percent(first.share)})" in told.sentence
 
 
 def test_standing_odds_fit_the_pinfall():
@@ -49,6 +51,8 @@ def test_twenty_balls_are_repeatable_and_drawn_from_the_table():
     assert len(texts) == 20 and f"{texts.count('strike')} strikes" in sentence
     possible = {"strike" if x.leave.is_strike else x.leave.text for x in carry.leave_shares(17.5, 4.5, 14)}
     assert set(texts) <= possible
+    for text in set(texts) - {"strike"}:
+        assert re.search(rf"{words.times(texts.count(text))} the {text}\b", sentence)
     strikes = (
         np.mean([pocket.twenty_balls(17.5, 4.5, 14, seed=s)[0].count("strike") for s in range(100)]) / 20
     )

@@ -260,8 +260,8 @@ def test_for_whom(rows, said):
     [
         ([1, 2, 3.1], "2 boards higher (1 to 3)"),
         ([-1, -2, -3.1], "2 boards lower (1 to 3)"),
-        ([-1, 0.1, 2], "no change (1 lower to 2 higher)"),
-        ([-0.1, 0.1, 2], "no change (0 to 2 higher)"),
+        ([-1, 0.1, 2], "no change (1 board lower to 2 higher)"),
+        ([-0.1, 0.1, 2], "no change (0 to 2 boards higher)"),
         ([0.1, 0.2, -0.1], "no change"),
         ([nan, 1], "1 board higher"),
     ],
