@@ -170,5 +170,7 @@ def _rows(name, fit, metric):
             "fitted": show(middle),
             "90 % between": f"{show(low)} and {show(high)}",
             "doubt gone": words.percent(max(fit.learnt[i], 0.0)),
-            "correlation with oil / dry / end": " / ".join(f"{value + 0.0:.1f}" for value in fit.correlations[i].round(1)),
+            "correlation with oil / dry / end": " / ".join(
+                f"{value + 0.0:.1f}" for value in fit.correlations[i].round(1)
+            ),
         }

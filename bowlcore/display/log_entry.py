@@ -144,7 +144,7 @@ class LogPanel(widgets.VBox):
             "lane": widgets.Dropdown(options=LANE_MODES, description="Lane", style=_style(), layout=_box()),
             "line": _text("Line meant: slide, over", "", "22 13"),
             "trying": _text("Trying", "", "eyes on the arrow"),
-            "release": _text("Release meant: mph, rpm, degrees", "", "17 300 45 13"),
+            "release": _text("Release meant", "", "mph rpm rotation tilt, such as 17 300 45 13"),
         }
 
     def _changed(self):

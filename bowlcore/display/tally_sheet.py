@@ -2,30 +2,31 @@
 
 from html import escape
 
+from bowlcore.coaching.paper import SIZES, page
 from bowlcore.coaching.tally import HIT_KEYS
 
-PAPERS = ("A4", "Letter")
+PAPERS = tuple(SIZES)
 ROWS = 20
 FILE_NAME = "tally_sheet.html"
 _COLUMNS = (
     "", "lane<br>&lt; or &gt;", "over<br>board", "hit<br>(letter)", "pins left<br>(x: none)", "second<br>(/ or –)", "own words"
 )  # fmt: skip
 _CSS = """
-.bm-tally { font: 12pt/1.25 Arial, Helvetica, sans-serif; color: #000; max-width: 190mm; }
-.bm-tally h1 { font-size: 15pt; margin: 0 0 2mm; }
+.bm-tally { font-family: Arial, Helvetica, sans-serif; line-height: 1.25; color: #000; max-width: 190mm; }
+.bm-tally h1 { font-size: 1.25em; margin: 0 0 2mm; }
 .bm-tally p { margin: 1.5mm 0; }
 .bm-tally .fill { display: inline-block; border-bottom: 0.3mm solid #000; height: 5mm; }
 .bm-tally table { border-collapse: collapse; width: 100%; table-layout: fixed; }
 .bm-tally th, .bm-tally td { border: 0.3mm solid #000; text-align: center !important; padding: 0.5mm; }
 .bm-tally tr { background: #fff !important; }
-.bm-tally th { font-size: 10pt; font-weight: 600; }
-.bm-tally td { height: 7.4mm; }
+.bm-tally th { font-size: 0.84em; font-weight: 600; }
+.bm-tally td { height: 7.2mm; }
 .bm-tally tr { break-inside: avoid; }
-.bm-tally .small { font-size: 10pt; }
+.bm-tally .small { font-size: 0.84em; }
 """
 
 
-def tally_html(bowler="", paper="A4") -> str:
+def tally_html(bowler="", paper="A4", large=False) -> str:
     """The sheet as a page of its own, ready to print on A4 or Letter.
 
     Raises
@@ -33,13 +34,7 @@ def tally_html(bowler="", paper="A4") -> str:
     ValueError
         For another paper.
     """
-    if paper not in PAPERS:
-        raise ValueError(f"paper must be one of {', '.join(PAPERS)}, got {paper!r}")
-    page = f"@page {{ size: {paper} portrait; margin: 12mm; }} body {{ margin: 0; }}"
-    return (
-        '<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><title>Practice tally</title>'
-        f"<style>{page}{_CSS}</style></head><body>{_sheet(bowler)}</body></html>\n"
-    )
+    return page("Practice tally", f"<style>{_CSS}</style>{_sheet(bowler)}", size=paper, large=large)
 
 
 def _sheet(bowler):

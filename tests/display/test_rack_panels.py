@@ -13,8 +13,11 @@ CASES = [(make, name) for make in RACK_PANELS for name in make().controls]
 
 @pytest.mark.parametrize("make, name", CASES)
 def test_every_control_changes_the_answer(make, name):
+    """Both ends of a slider; of a long list the first, the middle and the last."""
     panel = make()
-    said = {drive(panel, name, end) for end in panel.controls[name].ends}
+    ends = panel.controls[name].ends
+    ends = ends if len(ends) < 5 else (ends[0], ends[len(ends) // 2], ends[-1])
+    said = {drive(panel, name, end) for end in ends}
     assert len(said) > 1, f"{name} does nothing"
     assert not any(re.search(r"\bnan\b|\binf\b|None", text) for text in said)
     assert panel.message.value == ""

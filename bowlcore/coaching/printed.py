@@ -1,0 +1,124 @@
+"""Where pages to print are put: as HTML, and as PDF where a browser is at hand; and the sentence that says where."""
+
+from pathlib import Path
+
+from bowlcore.coaching.paper import MADE_HERE
+from bowlcore.coaching.print_pdf import HOW_TO_PRINT, find_browser, print_pdf
+from bowlcore.whole_file import write_whole
+
+FOLDER = "printed"
+_HTML, _PDF = (".html", ".htm"), ".pdf"
+
+
+def put(pages, folder=None) -> str:
+    """Write pages into the folder `printed`, beside what is there, each as a PDF too where a browser is at hand.
+
+    Parameters
+    ----------
+    pages : dict of str
+        Name without ending: the page as HTML.
+    folder : Path
+        The work folder; the folder that the lesson runs in if left out.
+
+    Returns
+    -------
+    str
+        The sentence that says what was written and how to print it.
+
+    Raises
+    ------
+    OSError
+        In one sentence, when the folder cannot be written.
+    """
+    place = (folder or Path.cwd()) / FOLDER
+    try:
+        place.mkdir(exist_ok=True)
+    except OSError as problem:
+        raise OSError(f"the folder {FOLDER} cannot be made ({problem.strerror})") from None
+    mark = _free_mark(place, pages)
+    written = [_write(place / f"{name}{mark}.html", text) for name, text in pages.items()]
+    browser = find_browser()
+    try:
+        made = [_as_pdf(page, browser) for page in written] if browser else []
+    except OSError:
+        made = []  # the pages themselves are there
+    return f"In the folder {FOLDER} of your lessons: {told(made or written)}"
+
+
+def put_as(pages) -> str:
+    """Write pages under names that a person gave; what is there is replaced only if it was made here.
+
+    Parameters
+    ----------
+    pages : dict of str
+        Path, ending in .html or .pdf: the page as HTML. Of a .pdf the HTML is kept beside it.
+
+    Raises
+    ------
+    OSError, ValueError
+        In one sentence: another ending, a file that was not made here, a folder that cannot be written, or no browser
+        for a .pdf (the HTML is written then).
+    """
+    pages = {Path(path): text for path, text in pages.items()}
+    for path in pages:
+        _check(path)
+    written = [
+        _write(path.with_suffix(".html") if path.suffix.lower() == _PDF else path, text)
+        for path, text in pages.items()
+    ]
+    if not any(path.suffix.lower() == _PDF for path in pages):
+        return told(written)
+    browser = find_browser()
+    if browser is None:
+        raise OSError(f"no browser that makes a PDF was found, so this was written: {told(written)}")
+    return told([_as_pdf(page, browser) for page in written])
+
+
+def told(files) -> str:
+    """ "a.html and b.html. Open ..." """
+    names = [path.name for path in files]
+    listed = names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+    how = "Print at 100 %." if files[0].suffix == _PDF else HOW_TO_PRINT
+    return f"{listed}. {how}"
+
+
+def _write(page, text):
+    try:
+        write_whole(page, text.encode())
+    except OSError as problem:
+        raise OSError(f"{page.name} cannot be written ({problem.strerror})") from None
+    return page
+
+
+def _as_pdf(page, browser):
+    pdf = page.with_suffix(_PDF)
+    print_pdf(page, pdf, browser)
+    return pdf
+
+
+def _check(path):
+    """A path that may be written."""
+    if path.suffix.lower() not in (*_HTML, _PDF):
+        raise ValueError(f"a file to print ends in .html or .pdf, got {path.name!r}")
+    if not path.parent.is_dir():
+        raise OSError(f"there is no folder {path.parent}")
+    page = path.with_suffix(".html") if path.suffix.lower() == _PDF else path
+    if (path.exists() or page.exists()) and not _made_here(page):
+        raise OSError(f"{path.name} is there already and was not made by this program; name another file")
+
+
+def _made_here(page):
+    """True if a page of this program lies there."""
+    try:
+        return MADE_HERE.encode() in page.read_bytes()[:4000]
+    except OSError:
+        return False
+
+
+def _free_mark(place, pages):
+    """ "" or " (2)": the same for all pages of one batch."""
+    number, mark = 1, ""
+    while any((place / f"{name}{mark}{end}").exists() for name in pages for end in (".html", _PDF)):
+        number += 1
+        mark = f" ({number})"
+    return mark
