@@ -1,15 +1,18 @@
-"""The command line: bowlcore open, bowlcore doctor. Errors are one sentence; nothing heavy is loaded here."""
+"""The command line: bowlcore open, show, sheets, doctor. Errors are one sentence; nothing heavy is loaded here."""
 
 import argparse
 import sys
 from pathlib import Path
 
 from bowlcore import __version__
+from bowlcore.sheets_command import add_sheets, sheets_command
 
 WELCOME = """\
 Ball Motion Workbook: lessons on how a bowling ball skids, hooks and rolls.
 
   bowlcore open      open the lessons in your browser
+  bowlcore show      show them to a group: large, without code
+  bowlcore sheets    write pages to print: worksheets, cards, notes
   bowlcore doctor    if something does not work: check the installation
 
   bowlcore open --help    says more about opening"""
@@ -34,22 +37,36 @@ def _parser() -> argparse.ArgumentParser:
     )
 
     opening = commands.add_parser("open", description="Open the lessons in your browser.")
+    _add_place(opening)
     opening.add_argument(
+        "--page", default="", metavar="NUMBER", help="the lesson to open, for example 04 (default: the first)"
+    )
+
+    showing = commands.add_parser(
+        "show", description="Show the lessons to a group: large, without code, each running by itself."
+    )
+    _add_place(showing)
+    showing.add_argument(
+        "--lesson", default="", metavar="NUMBER", help="the lesson to begin with (default: the contents)"
+    )
+
+    add_sheets(commands)
+    commands.add_parser("doctor", description="Check the installation, one line for each thing.")
+    return parser
+
+
+def _add_place(command) -> None:
+    """What `open` and `show` are both told."""
+    command.add_argument(
         "folder",
         nargs="?",
         type=Path,
         metavar="FOLDER",
         help="where your own copies are kept (default: Ball Motion Workbook in your documents)",
     )
-    opening.add_argument(
-        "--page", default="", metavar="NUMBER", help="the lesson to open, for example 04 (default: the first)"
-    )
-    opening.add_argument(
+    command.add_argument(
         "--no-browser", action="store_true", help="only print the address, to be opened in a browser by hand"
     )
-
-    commands.add_parser("doctor", description="Check the installation, one line for each thing.")
-    return parser
 
 
 def main(argv=None) -> int:
@@ -60,6 +77,12 @@ def main(argv=None) -> int:
             from bowlcore.open_lab import open_lab
 
             return open_lab(wanted.folder, page=wanted.page, browser=not wanted.no_browser)
+        if wanted.command == "show":
+            from bowlcore.show import show
+
+            return show(wanted.folder, lesson=wanted.lesson, browser=not wanted.no_browser)
+        if wanted.command == "sheets":
+            return sheets_command(wanted)
         if wanted.command == "doctor":
             from bowlcore.doctor import run_checks
 

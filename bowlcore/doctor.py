@@ -5,10 +5,12 @@ import sys
 import tempfile
 import webbrowser
 from importlib import import_module, metadata
+from importlib.util import find_spec
 from pathlib import Path
 
 from bowlcore import work_folder
 from bowlcore.locate import data_folder, workbooks_folder
+from bowlcore.show import NEEDS
 
 _INSTALL_AGAIN = "Install the workbook again, the way its README says."
 
@@ -81,6 +83,13 @@ def browser() -> str:
     return "a browser was found"
 
 
+def showing() -> str:
+    """Not having it is well: only `bowlcore show` needs it."""
+    if find_spec("voila") is None:
+        return f'the lessons can be opened, not shown to a group; for that: "{sys.executable}" -m pip install "{NEEDS}"'
+    return f"voila {metadata.version('voila')}: the lessons can be shown to a group"
+
+
 def loopback() -> str:
     try:
         with socket.create_server(("127.0.0.1", 0)) as server:
@@ -97,6 +106,7 @@ CHECKS = [
     (shipped_files, _INSTALL_AGAIN),
     (own_folder, "Name another folder. Type: bowlcore open FOLDER"),
     (one_shot, _INSTALL_AGAIN),
+    (showing, f'Type: "{sys.executable}" -m pip install --upgrade "{NEEDS}"'),
     (browser, "Type: bowlcore open --no-browser, and copy the address it prints into a browser."),
     (loopback, "Let Python through the firewall of this computer, for this computer only."),
 ]

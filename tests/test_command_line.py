@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from bowlcore import doctor, open_lab
+from bowlcore import doctor, open_lab, serve
 from bowlcore.__main__ import main
 
 HEAVY = {"numpy", "pandas", "matplotlib", "scipy", "ipywidgets", "jupyterlab"}
@@ -96,30 +96,28 @@ def test_a_page_is_found_by_its_number(lessons):
 
 
 def test_the_server_is_for_this_computer_only(lessons, tmp_path):
-    command = open_lab.server_command(lessons, "a b.ipynb", browser=False, temporary=tmp_path)
+    command = open_lab.server_command(lessons, "a b.ipynb", tmp_path)
     assert "--ip=127.0.0.1" in command
     assert f"--ServerApp.root_dir={lessons}" in command
     assert "--LabApp.default_url=/doc/tree/a%20b.ipynb" in command
-    assert "--no-browser" in command
-    assert "--no-browser" not in open_lab.server_command(lessons, "a.ipynb", True, tmp_path)
 
 
 @pytest.mark.skipif(not hasattr(os, "geteuid"), reason="only where there is a root user")
 @pytest.mark.parametrize("user", [0, 1000])
 def test_only_root_needs_leave_to_be_root(user, tmp_path, monkeypatch):
     monkeypatch.setattr(os, "geteuid", lambda: user)
-    assert ("--allow-root" in open_lab.server_command(tmp_path, "a.ipynb", True, tmp_path)) == (user == 0)
+    assert ("--allow-root" in open_lab.server_command(tmp_path, "a.ipynb", tmp_path)) == (user == 0)
 
 
 def test_the_token_is_where_other_people_cannot_read_it(tmp_path):
-    assert open_lab.server_environment("secret", tmp_path)["JUPYTER_TOKEN"] == "secret"
-    assert not any("secret" in word for word in open_lab.server_command(tmp_path, "a.ipynb", True, tmp_path))
+    assert serve.environment("secret", tmp_path)["JUPYTER_TOKEN"] == "secret"
+    assert not any("secret" in word for word in open_lab.server_command(tmp_path, "a.ipynb", tmp_path))
 
 
 def test_the_persons_own_jupyter_settings_are_kept(tmp_path, monkeypatch):
     monkeypatch.setenv("JUPYTER_PATH", "theirs")
     monkeypatch.delenv("JUPYTER_CONFIG_PATH", raising=False)
-    environment = open_lab.server_environment("secret", tmp_path)
+    environment = serve.environment("secret", tmp_path)
     ours, theirs = environment["JUPYTER_PATH"].split(os.pathsep)
     assert theirs == "theirs"
     assert (Path(ours) / "labextensions" / "ball-motion-page" / "package.json").is_file()
@@ -130,8 +128,8 @@ def test_the_persons_own_jupyter_settings_are_kept(tmp_path, monkeypatch):
 def test_a_server_that_does_not_start_is_one_sentence(lessons, capsys, monkeypatch):
     broken = [sys.executable, "-c", "print('noise'); print('the reason'); raise SystemExit(3)"]
     monkeypatch.setattr(open_lab, "server_command", lambda *_: broken)
-    monkeypatch.setattr(open_lab.signal, "signal", lambda *_: None)
-    monkeypatch.setattr(open_lab.work_folder, "fill", lambda _: [])
+    monkeypatch.setattr(serve.signal, "signal", lambda *_: None)
+    monkeypatch.setattr(serve.work_folder, "fill", lambda _: [])
     assert main(["open", str(lessons)]) == 1
     assert (
         sentence(capsys) == "bowlcore: The lessons could not be started (the reason); type: bowlcore doctor"

@@ -1,4 +1,4 @@
-"""Milliseconds from a key press on the rotation slider to the new picture on the screen, in a real lab."""
+"""Milliseconds from a key press on the rotation slider to the new picture on the screen, in a real browser."""
 
 import shutil
 import sys
@@ -21,22 +21,22 @@ _WATCH = """panel => {
 }"""
 
 
-def measure(presses=60):
-    """One figure a key press [ms]."""
+def measure(presses=60, command="open"):
+    """One figure a key press [ms], after `bowlcore open` or `bowlcore show`."""
     from lab_server import lab_server
     from playwright.sync_api import sync_playwright
 
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
         work, settings = Path(folder, "work"), Path(folder, "settings")
         work.mkdir()
-        with lab_server(work, settings) as lab:
+        with lab_server(work, settings, command) as lab:
             browser = playwright.chromium.launch(
                 executable_path=shutil.which("chromium"), args=["--no-sandbox", "--disable-gpu"]
             )
             page = browser.new_page(viewport={"width": 1280, "height": 800})
             page.goto(lab.address("04_shape_the_path.ipynb"))
-            page.locator(".bm-question").nth(4).wait_for(timeout=60_000)
-            panel = page.locator(".bm-panel").last
+            page.locator(".bowlcore-ran").wait_for(timeout=60_000)
+            panel = page.locator(".bm-panel", has_text="Let it go")  # the path lab
             panel.scroll_into_view_if_needed()
             page.wait_for_timeout(2000)
             panel.evaluate(_WATCH)

@@ -1,4 +1,4 @@
-"""`bowlcore open` as a person starts it, on folders of its own, for the browser tests."""
+"""`bowlcore open` and `bowlcore show` as a person starts them, on folders of their own, for the browser tests."""
 
 import json
 import os
@@ -8,30 +8,32 @@ import sys
 from contextlib import contextmanager
 from pathlib import Path
 from typing import NamedTuple
-from urllib.parse import quote
+from urllib.parse import quote, urlsplit
 
 
 class Lab(NamedTuple):
-    """A running server: the folder it serves, and where."""
+    """A running server: the folder it serves, where it begins, and the process that keeps it."""
 
     folder: Path
     first_address: str
+    pid: int
 
     def address(self, name: str) -> str:
         """Where to open one notebook of the folder."""
-        start, token = self.first_address.split("/doc/tree/")[0], self.first_address.partition("?")[2]
-        return f"{start}/doc/tree/{quote(name)}?{token}"
+        address = urlsplit(self.first_address)
+        place = "/doc/tree/" if address.path.startswith("/doc/tree/") else "/voila/render/"
+        return address._replace(path=place + quote(name)).geturl()
 
 
 @contextmanager
-def lab_server(folder: Path, settings: Path):
+def lab_server(folder: Path, settings: Path, command: str = "open"):
     """Start a server on `folder`, keeping Jupyter's own files in `settings`; ended as by Ctrl-C."""
     own = {f"JUPYTER_{kind}_DIR": str(settings / kind.lower()) for kind in ("CONFIG", "DATA")}
-    command = [sys.executable, "-m", "bowlcore", "open", str(folder), "--no-browser"]
-    with subprocess.Popen(command, stdout=subprocess.PIPE, text=True, env=dict(os.environ, **own)) as process:
+    words = [sys.executable, "-m", "bowlcore", command, str(folder), "--no-browser"]
+    with subprocess.Popen(words, stdout=subprocess.PIPE, text=True, env=dict(os.environ, **own)) as process:
         try:
             addresses = (line.strip() for line in process.stdout if "http://" in line)
-            yield Lab(folder, next(addresses))
+            yield Lab(folder, next(addresses), process.pid)
         finally:
             process.send_signal(signal.SIGINT)
     assert process.returncode == 0
