@@ -5,6 +5,7 @@ from pathlib import Path
 from bowlcore.coaching.log_csv import read_csv, to_csv
 from bowlcore.coaching.log_source import NO_LOG, own_file
 from bowlcore.coaching.practice_log import PracticeLog
+from bowlcore.whole_file import free_name
 
 
 def write_csv(decimal_comma=False) -> str:
@@ -19,7 +20,7 @@ def write_csv(decimal_comma=False) -> str:
         raise ValueError(NO_LOG)
     with PracticeLog(own_file(), create=False) as log:
         text = to_csv(log, decimal_comma)
-    name = _free_name("practice_log.csv")
+    name = free_name(own_file().parent, "practice_log.csv")
     with (own_file().parent / name).open(
         "x", encoding="utf-8-sig", newline=""
     ) as file:  # the mark helps spreadsheets
@@ -49,12 +50,3 @@ def read_csv_file(name) -> str:
 def write_text(name, text):
     """Write a page to print into the folder of one's own log."""
     (own_file().parent / name).write_text(text, encoding="utf-8", newline="\n")
-
-
-def _free_name(name):
-    stem, dot, end = name.rpartition(".")
-    number, found = 1, name
-    while (own_file().parent / found).exists():
-        number += 1
-        found = f"{stem} ({number}){dot}{end}"
-    return found

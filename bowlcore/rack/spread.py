@@ -16,7 +16,8 @@ from bowlcore.rack.build_table import SEED, run_job, settings_text
 from bowlcore.rack.cells import Cell, Job
 from bowlcore.rack.deck_params import PARAMETER_SETS, DeckParams
 from bowlcore.rack.leave import Leave
-from bowlcore.rack.table_files import header, write_whole
+from bowlcore.rack.table_files import header
+from bowlcore.whole_file import write_whole
 
 BALL_LB, SPEED_MPH = 15, 14
 ANGLES_DEG = (2, 4, 6)
@@ -78,7 +79,7 @@ def write_spread(path, *, sets=None, where=None, racks=RACKS, seed=SEED, tell=pr
     title = f"model spread: strikes of {BALL_LB} lb at {SPEED_MPH} mph in pin decks that suit the published totals"
     settings = "; ".join([settings_text(DeckParams(), seed), *map(difference_text, sets.items())])
     head = header(title, "bowlcore.rack.spread", settings, date.today().isoformat(), _COLUMNS)
-    write_whole(path, head + "".join(rows))
+    write_whole(path, (head + "".join(rows)).encode())
 
 
 def main(arguments=None):

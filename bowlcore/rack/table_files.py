@@ -1,10 +1,11 @@
 """Writes the two files of the carry table from finished jobs: counts, from which all else follows."""
 
-import os
 from collections import Counter
 from pathlib import Path
 
 import numpy as np
+
+from bowlcore.whole_file import write_whole
 
 _CELL_COLUMNS = (
     ("cell", "-", "number of the cell, the key of the file of leaves"),
@@ -44,15 +45,6 @@ def header(title, program, settings, made, columns):
     ]
     lines += [f"column:  {name} [{unit}] {meaning}" for name, unit, meaning in columns]
     return "".join(f"# {line}\n" for line in lines) + ",".join(name for name, _, _ in columns) + "\n"
-
-
-def write_whole(path, text):
-    """Write a file in one move: a reader sees the old one or the new one, never half of it."""
-    path = Path(path)
-    path.parent.mkdir(parents=True, exist_ok=True)
-    beside = path.with_name(path.name + ".part")
-    beside.write_text(text, encoding="utf-8")
-    os.replace(beside, path)
 
 
 def write_table(folder, cells, results, settings, made):
@@ -99,7 +91,8 @@ def write_table(folder, cells, results, settings, made):
     title = "what a ball leaves in the pin model"
     program = "bowlcore.rack.build_table"
     head = header(f"{title}: the cells", program, settings, made, _CELL_COLUMNS)
-    write_whole(folder / "carry_cells.csv", head + "".join(cell_rows))
+    folder.mkdir(parents=True, exist_ok=True)
+    write_whole(folder / "carry_cells.csv", (head + "".join(cell_rows)).encode())
     head = header(f"{title}: counts of leaves", program, settings, made, _LEAVE_COLUMNS)
-    write_whole(folder / "carry_leaves.csv", head + "".join(leave_rows))
+    write_whole(folder / "carry_leaves.csv", (head + "".join(leave_rows)).encode())
     return racks
