@@ -48,7 +48,7 @@ def one_change(rng, level, hand) -> Made:
 
     shot = draw_shot(rng, level, hand, good=works)
     after = {name: _changed(shot, level, name) for name in picked}
-    columns = ["ball", "my guess: further in or out?", "comes in on board", "further in or out"]
+    columns = ["ball", "my guess", "comes in on board", "further in or out"]
     rows = [("A: as printed", "", board(shot.path), "")]
     for letter, (name, one) in zip("BC", after.items(), strict=True):
         rows.append((f"{letter}: {name}", guess(), board(one.path), Blank(further(one.path, shot.path))))
@@ -65,7 +65,11 @@ def one_change(rng, level, hand) -> Made:
         lanes = [Lane(f"Draw ball A in dashes, and ball B, {first}, with a thick line.", "house", both)]
     parts = [
         *lanes,
-        Table("One thing is changed at a time; all else stays.", tuple(columns), tuple(rows)),
+        Table(
+            "One thing is changed at a time. Guess first: further in, or further out?",
+            tuple(columns),
+            tuple(rows),
+        ),
     ]
     moved = [
         abs(words.to_half(one.path.entry_board) - words.to_half(shot.path.entry_board))

@@ -1,6 +1,7 @@
 """Worksheets about reading and change: 06 two late balls, 07 a lane that changes, 10 luck or better."""
 
 from dataclasses import replace
+from math import isnan
 
 from bowlcore.coaching import words
 from bowlcore.coaching.bowler import Bowler
@@ -15,7 +16,9 @@ from bowlcore.coaching.sheet_numbers import (
     feet,
     first_pin,
     given_of,
+    hand_of,
     hit_word,
+    line_of,
 )
 from bowlcore.coaching.sheet_paths import DRAW, FURTHER, WATCH, Made, angle, board, further, guess
 from bowlcore.coaching.transition import CARRIED, TAKEN_UP, play_shots
@@ -39,7 +42,7 @@ def changing_lane(rng, level, hand) -> Made:
         lane, _ = play_shots(lane, [shot.release] * (after - before), shot.ball)
         lanes.append(lane)
     paths = [simulate(shot.release, each, shot.ball) for each in lanes]
-    columns = ["balls bowled", "my guess: comes in on board", "comes in on board", "light, pocket or high"]
+    columns = ["balls bowled", "my guess", "comes in on board", "light, pocket or high"]
     rows = [
         (f"{count}", guess(), board(path), Blank(hit_word(path.entry_board)))
         for count, path in zip(_GAMES, paths, strict=True)
@@ -50,7 +53,7 @@ def changing_lane(rng, level, hand) -> Made:
     parts = [
         Lane(f"{DRAW} The lane is fresh.", "house", (Line("", shot),)),
         Table(
-            "Each ball takes up a little of the oil under it. The same ball, on the same line.",
+            "Each ball takes up a little of the oil. On which board does the same ball come in?",
             tuple(columns),
             tuple(rows),
         ),
@@ -96,7 +99,7 @@ def two_late_balls(rng, level, hand) -> Made:
     def pair(one):
         skids, rolls = _late_pair(one)
         light = all(clear(each.path, 6.0, 15.4) for each in (skids, rolls))
-        late = not skids.path.roll_start_ft < 59.0
+        late = isnan(skids.path.roll_start_ft)
         return light and late and rolls.path.roll_start_ft < words.IN_TIME_FT + 0.5
 
     drawn_from = "from 10" if level == "8-9" else level  # one hand alone hardly ever gives such a pair
@@ -140,8 +143,9 @@ def two_late_balls(rng, level, hand) -> Made:
             ("the score", "the last twenty feet of one more ball", "which pins stand"),
         ),
     ]
+    given = (hand_of(shot)[0], *line_of(shot)) if level == "8-9" else given_of(shot, level)
     computed = f"Ball {skid}: {computed_with(skids)} Ball {roll}: {computed_with(rolls)}"
-    return Made(WATCH if level == "8-9" else "", given_of(shot, level), tuple(parts), computed)
+    return Made(WATCH if level == "8-9" else "", given, tuple(parts), computed)
 
 
 def _late_pair(shot):

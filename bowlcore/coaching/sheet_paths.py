@@ -187,7 +187,7 @@ def five_oils(rng, level, hand) -> Made:
         Lane(f"{'ABC'[i]}: {SHAPES[name]}. Draw the way of the ball.", name, (Line("", on[name]),))
         for i, name in enumerate(names[:2])
     ]
-    columns = ["lane", "my guess: comes in on board", "comes in on board"]
+    columns = ["lane", "my guess", "comes in on board"]
     if level != "8-9":
         columns.append("rolls from")
     if level == "from 14":
@@ -199,7 +199,11 @@ def five_oils(rng, level, hand) -> Made:
     furthest = max(on, key=lambda name: on[name].path.entry_board)
     parts = [
         *lanes,
-        Table("The same ball on each lane. Grey is oil: the darker, the more.", tuple(columns), tuple(rows)),
+        Table(
+            "On which board does the same ball come in? Grey is oil: the darker, the more.",
+            tuple(columns),
+            tuple(rows),
+        ),
         Ask(
             "On which lane does it come in furthest from your own gutter?",
             SHAPES[furthest],

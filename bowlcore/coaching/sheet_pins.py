@@ -134,7 +134,7 @@ def spares(rng, level, hand) -> Made:
             break
     else:
         raise ValueError("no target of this level fits this sheet; try another seed")
-    columns = ["pin that stands", "my guess: lay it down on board", "lay it down on board"]
+    columns = ["pin that stands", "my guess", "lay it down on board"]
     rows = []
     for pin, line in zip(pins, lines, strict=True):
         cells = [f"the {pin}-pin", guess(), Blank(words.halves(line.release.laydown_board))]
@@ -145,7 +145,7 @@ def spares(rng, level, hand) -> Made:
     if level == "from 14":
         columns.append("at that pin, boards that hit it (centre of the ball)")
     target = words.halves(usual.release.target_board)
-    told = f"Only the feet move: every ball is rolled over board {target} at the arrows."
+    told = f"Only the feet move: all are rolled over board {target}. On which board are they laid down?"
     first = pins[0]
     parts = [
         Lane(

@@ -39,7 +39,7 @@ class LaneDrawing:
     def __init__(self, pattern, hand, board_pt=3.3, text_pt=11):
         self.hand, self.board_pt, self.text_pt = hand, board_pt, text_pt
         self.height = _TOP + 39 * board_pt + 2.4 * text_pt
-        self.parts = [_empty(pattern, hand, board_pt, text_pt)]
+        self.parts, self.entries = [_empty(pattern, hand, board_pt, text_pt)], []
 
     def x(self, feet):
         return _LEFT + _FT * np.asarray(feet, float)
@@ -87,7 +87,12 @@ class LaneDrawing:
 
     def entry(self, path):
         """The board it comes in on."""
-        self._text(self.x(63.4), self.y(path.entry_board) + 4, words.halves(path.entry_board), bold=True)
+        y = self.y(path.entry_board) + 4
+        for other in self.entries:  # two that come in close together are written one above the other
+            if abs(y - other) < self.text_pt:
+                y = other + (self.text_pt if y >= other else -self.text_pt)
+        self.entries.append(y)
+        self._text(self.x(63.4), y, words.halves(path.entry_board), bold=True)
 
     def landmarks(self, path):
         """Where it starts to hook and to roll, in words with the distance."""
@@ -131,7 +136,10 @@ def _empty(pattern, hand, board_pt, text_pt):
     for board in range(5, 40, 5):
         y = _TOP + (39.5 - board) * board_pt
         grid.append(f"M{_LEFT} {y:.1f}H{_LEFT + _FT * 60}")
-        ticks.append(f'<text x="{_LEFT - 5}" y="{y + 0.35 * text_pt:.1f}" text-anchor="end">{board}</text>')
+        if board % 10 == 0 or 5 * board_pt > 1.15 * text_pt:
+            ticks.append(
+                f'<text x="{_LEFT - 5}" y="{y + 0.35 * text_pt:.1f}" text-anchor="end">{board}</text>'
+            )
     for feet in range(0, 61, 10):
         x = _LEFT + _FT * feet
         grid.append(f"M{x:.1f} {_TOP}V{bottom:.1f}")
@@ -151,8 +159,8 @@ def _empty(pattern, hand, board_pt, text_pt):
     end = bottom + 2.2 * text_pt
     side = "right" if hand == "right" else "left"
     words_below = (
-        f'<text x="{_LEFT}" y="{end:.1f}">own gutter; boards from the {side}</text>'
-        f'<text x="{right:.1f}" y="{end:.1f}" text-anchor="end">feet from the foul line (width stretched)</text>'
+        f'<text x="{_LEFT}" y="{end:.1f}">boards from the {side}, own side</text>'
+        f'<text x="{right:.1f}" y="{end:.1f}" text-anchor="end">feet from the foul line; width stretched</text>'
     )
     return f'{parts[0]}{"".join(parts[1:])}<g font-size="{text_pt}">{"".join(ticks)}{words_below}</g>'
 

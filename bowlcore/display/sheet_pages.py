@@ -2,7 +2,7 @@
 
 from html import escape
 
-from bowlcore.coaching.paper import LARGE_PT, page
+from bowlcore.coaching.paper import LARGE_PT, MARGIN_MM, page, paper_mm
 from bowlcore.coaching.sheet import LEVEL_WORDS, Ask, Balls, Blank, Lane, Pins, Sheet, Table, without_answers
 from bowlcore.coaching.sheet_lessons import make_sheets
 from bowlcore.display.sheet_drawings import LaneDrawing, ball_above, rack
@@ -31,11 +31,8 @@ CSS = """
 .bm-sheet .computed { font-size: 10pt; line-height: 1.2; }
 """
 _LOWEST, _TALLEST = 1.9, 4.5  # lanes, points a board
-_LINE_PT, _PAGE_LINES, _ALWAYS = (
-    15.2,
-    46.0,
-    15.5,
-)  # lines on the shorter paper, and those of title, numbers and drill
+_LINE_PT, _ALWAYS = 15.2, 17.8  # a line, and lines that title, numbers and drill take, with some to spare
+_PT_MM = 72 / 25.4
 
 
 def students_page(sheets, names=(), *, size="A4", large=False) -> str:
@@ -49,14 +46,14 @@ def students_page(sheets, names=(), *, size="A4", large=False) -> str:
     size, large : as for `paper.page`
     """
     written = [*names, *[""] * len(sheets)]
-    body = "".join(student(sheet, name, large) for sheet, name in zip(sheets, written, strict=False))
+    body = "".join(student(sheet, name, size, large) for sheet, name in zip(sheets, written, strict=False))
     return page(sheets[0].title, f"<style>{CSS}</style>{body}", size=size, large=large)
 
 
 def coachs_page(sheets, names=(), *, size="A4", large=False) -> str:
     """The same sheets with their answers."""
     written = [*names, *[""] * len(sheets)]
-    body = "".join(coach(sheet, name, large) for sheet, name in zip(sheets, written, strict=False))
+    body = "".join(coach(sheet, name, size, large) for sheet, name in zip(sheets, written, strict=False))
     return page(f"{sheets[0].title}. {COACH}", f"<style>{CSS}</style>{body}", size=size, large=large)
 
 
@@ -74,20 +71,20 @@ def sheets(
     return tuple(maker(made, names, size=size, large=large) for maker in (students_page, coachs_page))
 
 
-def student(sheet: Sheet, name="", large=False) -> str:
+def student(sheet: Sheet, name="", size="A4", large=False) -> str:
     """One sheet as a section; nothing of it comes from an answer."""
     return _section(
-        sheet._replace(computed=""), name, large, [without_answers(part) for part in sheet.parts], False
+        sheet._replace(computed=""), name, size, large, [without_answers(part) for part in sheet.parts], False
     )
 
 
-def coach(sheet: Sheet, name="", large=False) -> str:
+def coach(sheet: Sheet, name="", size="A4", large=False) -> str:
     """The coach's copy of one sheet as a section."""
-    return _section(sheet, name, large, sheet.parts, True)
+    return _section(sheet, name, size, large, sheet.parts, True)
 
 
-def _section(sheet, name, large, parts, key):
-    board_pt = _board_pt(parts)
+def _section(sheet, name, size, large, parts, key):
+    board_pt = _board_pt(parts, size, large)
     who = escape(name) if name else '<span class="line"></span>'
     intro = f"<p>{escape(sheet.intro)}</p>" if sheet.intro else ""
     told = "".join(
@@ -108,10 +105,13 @@ def _section(sheet, name, large, parts, key):
     )
 
 
-def _board_pt(parts):
-    """Lanes as tall as the rest of the page lets them be [points a board]."""
+def _board_pt(parts, size, large):
+    """Lanes as tall as the rest of the page lets them be [points a board]; in large print there are two pages."""
     lanes = sum(isinstance(part, Lane) for part in parts)
-    room = (_PAGE_LINES - _ALWAYS - sum(map(_lines, parts))) * _LINE_PT / max(lanes, 1)
+    if large:
+        return _TALLEST if lanes < 2 else 0.75 * _TALLEST
+    page_pt = (paper_mm(size)[1] - 2 * MARGIN_MM) * _PT_MM
+    room = (page_pt - (_ALWAYS + sum(map(_lines, parts))) * _LINE_PT) / max(lanes, 1)
     return round(min(max(room / 39.0, _LOWEST), _TALLEST), 1)
 
 
@@ -174,10 +174,13 @@ def _cell(cell):
 def _lane(part, hand, board_pt, large, key):
     drawing = LaneDrawing(part.pattern, hand, board_pt, LARGE_PT - 2 if large else 11)
     drawing.pins(part.pin)
+    starts = {}
     for line in part.lines:
-        if part.pin and not key:  # where to lay it down is what is asked
-            continue
-        drawing.start(line.shot.release, line.name)
+        release = line.shot.release
+        starts.setdefault((release.laydown_board, release.target_board), []).append(line)
+    for lines in starts.values():
+        if key or not part.pin:  # else where to lay it down is what is asked
+            drawing.start(lines[0].shot.release, ", ".join(filter(None, (line.name for line in lines))))
     if key:
         for i, line in enumerate(part.lines):
             first_of_two = i == 0 and len(part.lines) == 2
