@@ -179,7 +179,7 @@ def test_the_first_tab_leads_past_the_links(show, page):
     assert page.evaluate("document.activeElement.textContent") == "To the lesson"
     assert page.evaluate("getComputedStyle(document.activeElement).outlineStyle") == "solid"
     page.keyboard.press("Enter")
-    assert page.evaluate("document.activeElement.tagName") == "MAIN"
+    page.wait_for_function("document.activeElement.tagName === 'MAIN'")
 
 
 def test_a_lesson_that_is_left_leaves_no_python_behind(show, page):
