@@ -9,6 +9,7 @@ from bowlcore.coaching.clinic_page import clinic_body
 from bowlcore.coaching.clinic_people import read_people
 from bowlcore.coaching.course_page import week_body, week_title
 from bowlcore.coaching.course_plan import six_weeks, unnamed
+from bowlcore.coaching.lesson_titles import numbered
 
 
 class Told(NamedTuple):
@@ -42,7 +43,7 @@ def course_answer(children, adults, equipment="", **given) -> Told:
     rows = [
         {
             "week": week.number,
-            "lesson": words.lesson_name(week.plan.evening.lesson),
+            "lesson": numbered(week.plan.evening.lesson),
             "aim": week.lesson.aim,
             "goes home": week.lesson.home,
         }

@@ -5,6 +5,7 @@ from itertools import groupby
 from bowlcore.coaching.clinic import TABLE, coaches, crowd, group_letter
 from bowlcore.coaching.clinic_evening import EQUIPMENT
 from bowlcore.coaching.lesson_plans import LESSONS
+from bowlcore.coaching.lesson_titles import numbered
 from bowlcore.coaching.words import count
 
 PARTS = {
@@ -27,11 +28,7 @@ WEIGHT_RULE = "Ball weight (common practice, no source): start from a tenth of t
 
 
 def heading(plan) -> str:
-    return f"Clinic: {lesson_name(plan.evening.lesson)}"
-
-
-def lesson_name(number) -> str:
-    return f"{number} {LESSONS[number].title}"
+    return f"Clinic: {numbered(plan.evening.lesson)}"
 
 
 def sentence(plan) -> str:

@@ -5,10 +5,11 @@ from html import escape
 from bowlcore.coaching import clinic_words as words
 from bowlcore.coaching.clinic_page import html_table, safety
 from bowlcore.coaching.lesson_plans import COURSE
+from bowlcore.coaching.lesson_titles import numbered
 
 
 def week_title(week) -> str:
-    return f"Week {week.number} of {len(COURSE)}: {words.lesson_name(week.plan.evening.lesson)}"
+    return f"Week {week.number} of {len(COURSE)}: {numbered(week.plan.evening.lesson)}"
 
 
 def week_body(week) -> str:

@@ -15,7 +15,6 @@ class LessonPlan(NamedTuple):
     `rubric` holds the levels 0 to 3 of one skill; `needs` are keys of `clinic_evening.EQUIPMENT`.
     """
 
-    title: str
     aim: str
     talk: str
     predict: str
@@ -33,7 +32,6 @@ class LessonPlan(NamedTuple):
 
 LESSONS = {
     "00": LessonPlan(
-        title="Start here",
         aim="Everyone can point to where the ball skids, hooks and rolls.",
         talk="Show one ordinary shot. Follow it with a finger: thin line, thick "
         "line, dots. Then the same ball on a drier lane.",
@@ -55,7 +53,6 @@ LESSONS = {
         needs=("screen",),
     ),
     "01": LessonPlan(
-        title="What leaves the hand",
         aim="Everyone can say what speed, spin, rotation and tilt are, and see two of them on a ball.",
         talk="Turn the ball on the screen from behind and from above. The strip "
         "on the axis stays put, any other goes round.",
@@ -78,7 +75,6 @@ LESSONS = {
         caution="nobody copies another hand.",
     ),
     "04": LessonPlan(
-        title="Shape the path",
         aim="Everyone finds out what one change does, with everything else left alone.",
         talk="Move one slider at a time and let the group shout higher, lower or the same before the picture moves.",
         predict="You throw a little slower and change nothing else. Does the ball come in higher, lower or the same?",
@@ -101,7 +97,6 @@ LESSONS = {
         caution="slower by a shorter swing, never by gripping or braking.",
     ),
     "05": LessonPlan(
-        title="Into the pocket",
         aim="Everyone can call a hit light, in the pocket or high, and knows that one leave proves nothing.",
         talk="Throw twenty times the same ball on the screen, then twenty "
         "others. Put a finger on the pin that will stand.",
@@ -125,7 +120,6 @@ LESSONS = {
         needs=("screen",),
     ),
     "06": LessonPlan(
-        title="Read the reaction",
         aim="Everyone can say whether a late ball still skidded or had rolled too early.",
         talk="Two balls on the screen, alike at fifty feet. Watch the last part only, and vote before the pins fall.",
         predict="A ball comes in light. Which tells most about the cause: its "
@@ -147,7 +141,6 @@ LESSONS = {
         needs=("screen",),
     ),
     "08": LessonPlan(
-        title="Spares",
         aim="Everyone has an own place to stand for the corner pin on each side.",
         talk="One pin, a straight ball and a window. Move the feet on the screen and find where the window is full.",
         predict="For a pin on the right, do you stand more to the left, more to the right, or as for the first ball?",
@@ -169,7 +162,6 @@ LESSONS = {
         caution="far across you are near the next lane: look both ways, whoever is there first goes first.",
     ),
     "10": LessonPlan(
-        title="Keep a log",
         aim="Everyone keeps a tally for a friend and says honestly whether something changed.",
         talk="Toss a coin twelve times together. Then two bands on the screen: could both be the same bowler?",
         predict="Five good balls of twelve, then eight of twelve. Did it help: yes, perhaps, or no?",

@@ -5,6 +5,7 @@ What to practise needs no ball and no lane. Common practice, no source; the word
 
 from typing import NamedTuple
 
+from bowlcore.coaching.lesson_titles import TITLES
 from bowlcore.coaching.sheet_lessons import LESSONS
 
 _WORDS = {
@@ -80,4 +81,4 @@ def parents_note(lesson) -> ParentsNote:
     """
     if lesson not in LESSONS:
         raise ValueError(f"lesson must be one of {', '.join(LESSONS)}, got {str(lesson)[:40]!r}")
-    return ParentsNote(LESSONS[lesson].title, *_WORDS[lesson], SAFETY)
+    return ParentsNote(TITLES[lesson], *_WORDS[lesson], SAFETY)

@@ -6,6 +6,7 @@ Drills are those of the lessons, in fewer words: common practice, no source.
 from typing import NamedTuple
 
 from bowlcore.coaching import sheet_changes, sheet_hands, sheet_lanes, sheet_paths, sheet_pins
+from bowlcore.coaching.lesson_titles import numbered
 from bowlcore.coaching.sheet import LEVELS, MOST_PEOPLE, MOST_SEED, Sheet
 from bowlcore.coaching.sheet_numbers import random_of
 from bowlcore.motion.checks import number_in
@@ -18,9 +19,8 @@ _TRIES = 8  # sets of numbers drawn for one sheet before their like may come twi
 
 
 class SheetLesson(NamedTuple):
-    """Title, maker (rng, level, hand) -> Made, and the drill at the lanes."""
+    """Maker (rng, level, hand) -> Made, and the drill at the lanes."""
 
-    title: str
     maker: object
     drill: str
     caution: str = ""
@@ -28,64 +28,53 @@ class SheetLesson(NamedTuple):
 
 LESSONS = {
     "00": SheetLesson(
-        "Start here",
         sheet_paths.start_here,
         "Say an arrow before you roll, and roll over it. A partner says: over it, one side, or the other. Five balls.",
     ),
     "01": SheetLesson(
-        "What leaves the hand",
         sheet_hands.leaves_the_hand,
         "Put a strip of tape on a ball. Let the ball roll off an open hand. A partner counts how often the tape comes round "
         "until the arrows. Three balls.",
         "No wrist is turned on purpose.",
     ),
     "02": SheetLesson(
-        "Skid, hook, roll",
         sheet_paths.skid_hook_roll,
         "A partner stands behind you and says aloud what the ball does: skids, hooks, rolls. Five balls. Then change places.",
     ),
     "03": SheetLesson(
-        "Oil on the lane",
         sheet_paths.five_oils,
         "Same ball, same line, on two lanes. A partner writes down where each ball came in. Three balls on each lane.",
         "Nobody touches the oil or steps on the lane.",
     ),
     "04": SheetLesson(
-        "Shape the path",
         sheet_changes.one_change,
         "Five balls as always, five with one thing changed: feet, target or a calmer swing. A partner marks light, pocket or "
         "high.",
         "Slower by a shorter swing, never by gripping or braking. No wrist is turned.",
     ),
     "05": SheetLesson(
-        "Into the pocket",
         sheet_pins.into_the_pocket,
         "For ten balls a partner calls light, pocket or high as the ball meets the pins, and only then looks at what stands.",
     ),
     "06": SheetLesson(
-        "Read the reaction",
         sheet_lanes.two_late_balls,
         "Watch one ball of a friend, its last twenty feet only. Say: skids, turns, or rolls straight. Five balls.",
     ),
     "07": SheetLesson(
-        "A lane that changes",
         sheet_lanes.changing_lane,
         "Write down where every third ball of yours came in. When two of them go the same way, say which way you would move.",
     ),
     "08": SheetLesson(
-        "Spares",
         sheet_pins.spares,
         "Pick one pin. Keep one arrow. Three balls from your place, three from 2 boards further in, three from 2 further out.",
         "Far across you are near the next lane: look both ways first.",
     ),
     "09": SheetLesson(
-        "Measure a release",
         sheet_hands.measure,
         "One bowls, one has the watch, one counts the tape. Three balls each. How far do three readings of one ball lie apart?",
         "Clips only with consent, from behind or beside, never from the lane.",
     ),
     "10": SheetLesson(
-        "Keep a log",
         sheet_lanes.luck_or_better,
         "Six balls as always, six with one thing tried, in turn. A friend writes yes or no for each.",
     ),
@@ -123,7 +112,7 @@ def make_sheets(lesson, people, level, seed=1, hand="right") -> list[Sheet]:
             if made.given not in seen or (tried >= _TRIES and made[1:3] not in seen):
                 break
         seen |= {made.given, made[1:3]}
-        title, safety = f"{lesson} {found.title}", f"{found.caution} {SAFETY}".strip()
+        title, safety = numbered(lesson), f"{found.caution} {SAFETY}".strip()
         about = (lesson, title, level, int(seed), number, hand)
         sheets.append(Sheet(*about, *made[:3], found.drill, safety, made.computed))
     return sheets

@@ -7,6 +7,7 @@ from bowlcore.coaching.clinic_page import CSS
 from bowlcore.coaching.clinic_people import EXAMPLE, INVENTED, read_people
 from bowlcore.coaching.clinic_told import clinic_answer
 from bowlcore.coaching.lesson_plans import LESSONS
+from bowlcore.coaching.lesson_titles import numbered
 from bowlcore.coaching.paper import SIZES, page
 from bowlcore.coaching.printed import put
 from bowlcore.display.controls import Choice, Number, Words, starting
@@ -25,7 +26,7 @@ def clinic_panel(**start):
 
     Raises ValueError when a name or a value does not belong to a control.
     """
-    lessons = [(f"{number} {lesson.title}", number) for number, lesson in LESSONS.items()]
+    lessons = [(numbered(lesson), lesson) for lesson in LESSONS]
     with starting(start) as at:
         main = [
             Choice("lesson", "Lesson", lessons, at("lesson", "05")),

@@ -2,6 +2,7 @@
 
 from functools import lru_cache
 
+from bowlcore.coaching.lesson_titles import numbered
 from bowlcore.coaching.sheet import LEVEL_WORDS, LEVELS, MOST_PEOPLE
 from bowlcore.coaching.sheet_lessons import LESSONS, make_sheets
 from bowlcore.coaching.typed_names import EXAMPLE, read_names
@@ -20,7 +21,7 @@ def sheets_panel(**start):
 
     Raises ValueError when a name or a value does not belong to a control.
     """
-    lessons = [(f"{number} {lesson.title}", number) for number, lesson in LESSONS.items()]
+    lessons = [(numbered(lesson), lesson) for lesson in LESSONS]
     levels = [(LEVEL_WORDS[level], level) for level in LEVELS]
     with starting(start) as at:
         main = [
