@@ -57,3 +57,17 @@ def drive(panel, name, value):
     else:
         control.widget.value = value
     return panel.sentence + str(panel._drawn.rows)
+
+
+def at_both_ends(panel, **also):
+    """Each control's name and what the panel says at its ends, the others at their start (or as in `also`).
+
+    Of a long list: the first, the middle and the last. The first end is set together with all others at their
+    start, the rest through the widget, so that each end is drawn once.
+    """
+    start = {name: control.start for name, control in panel.controls.items()} | also
+    for name, control in panel.controls.items():
+        ends = control.ends
+        first, *rest = ends if len(ends) < 5 else (ends[0], ends[len(ends) // 2], ends[-1])
+        panel.set(**start | {name: first})
+        yield name, {panel.sentence + str(panel._drawn.rows), *(drive(panel, name, end) for end in rest)}
