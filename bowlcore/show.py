@@ -11,6 +11,9 @@ from pathlib import Path
 from urllib.parse import quote
 
 from bowlcore import serve
+from bowlcore.coaching.glossary import PAGE
+from bowlcore.formula_pictures import with_pictures
+from bowlcore.locate import workbooks_folder
 from bowlcore.open_lab import find_page
 
 NEEDS = "voila>=0.5.13,<0.6"
@@ -41,6 +44,14 @@ def lessons(folder: Path) -> list[dict[str, str]]:
     return found
 
 
+def words() -> str:
+    """The page of words and formulas as HTML without its title: every lesson carries it, so that links stay on the page."""
+    from nbconvert.filters import markdown2html  # comes with Voila
+
+    page = (workbooks_folder() / PAGE).read_text(encoding="utf-8")
+    return markdown2html(with_pictures(page.partition("\n")[2]))
+
+
 def server_command(folder: Path, temporary: Path) -> list[str]:
     """The command that starts the server; its settings are written into `temporary`."""
     (temporary / "voila.json").write_text(json.dumps(settings(folder, temporary)), encoding="utf-8")
@@ -68,7 +79,7 @@ def settings(folder: Path, temporary: Path) -> dict[str, dict]:
                 "anywidget",
             ],
             # Reaches the pages of the template, which make the contents and the links from it.
-            "extension_config": {"lessons": lessons(folder)},
+            "extension_config": {"lessons": lessons(folder), "words": words()},
         },
         "MappingKernelManager": serve.CULLING,
     }

@@ -8,6 +8,7 @@ import hashlib
 import json
 from pathlib import Path
 
+from bowlcore.coaching.glossary import PAGE
 from bowlcore.locate import workbooks_folder
 from bowlcore.whole_file import write_whole
 
@@ -24,7 +25,7 @@ def default_folder() -> Path:
 def fill(folder: Path) -> list[str]:
     """Bring the lessons in `folder` up to date; returns one line for each thing a person should know."""
     check(folder)
-    shipped = sorted(workbooks_folder().glob("*.ipynb"))
+    shipped = [path for kind in ("*.ipynb", PAGE) for path in sorted(workbooks_folder().glob(kind))]
     if folder.resolve() == workbooks_folder().resolve():
         return []  # an author at work on the lessons themselves
     try:
@@ -71,7 +72,7 @@ def _place(lesson: Path, folder: Path, name: str, record: dict) -> str | None:
         return None
     if copied == new:
         return None  # changed by the person, and the lesson is still the one it was copied from
-    beside = f"{target.stem} (new).ipynb"
+    beside = f"{target.stem} (new){target.suffix}"
     return _place(lesson, folder, beside, record) or (
         f"You changed {name}, so it stays as it is; the newer lesson is beside it as {beside}"
     )

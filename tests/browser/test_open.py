@@ -92,3 +92,16 @@ def test_the_first_lesson_opens(lab, page, need):
     assert page.locator(".jp-Dialog").count() == 0
     assert page.locator(".jp-RenderedText[data-mime-type='application/vnd.jupyter.error']").count() == 0
     assert page.outside == []
+
+
+def test_a_word_leads_to_its_meaning(lab, page):
+    page.goto(lab.address("00_start_here.ipynb"))
+    page.locator("a[href*='#Foul-line']").first.click(timeout=WAIT_MS)
+    told = page.locator(".jp-MarkdownViewer h3:visible", has_text="Foul line")
+    told.wait_for()
+    for _ in range(50):  # it scrolls there a moment later
+        if 0 <= told.bounding_box()["y"] < 720:
+            break
+        page.wait_for_timeout(100)
+    assert 0 <= told.bounding_box()["y"] < 720
+    assert page.locator(".jp-Dialog").count() == 0 and page.outside == []

@@ -117,6 +117,18 @@ def test_no_code_is_sent_or_seen(lesson):
     assert lesson.locator("h1").first.inner_text().startswith(lesson.title())
 
 
+def test_a_word_is_explained_on_the_same_page(lesson):
+    lesson.locator("main a[href^='#']:not(.anchor-link)").first.click()
+    lesson.locator(".show-words[open]").wait_for()
+    anchor = lesson.url.rpartition("#")[2]
+    assert lesson.locator(f".show-words [id='{anchor}']").bounding_box()["y"] < 720
+    assert (
+        lesson.locator(".show-words img").count() > 10
+        and "$" not in lesson.locator(".show-words").inner_text()
+    )
+    lesson.locator(".show-words summary").click()
+
+
 def test_it_is_large_and_nothing_is_cut_off(lesson):
     def size(place):
         return lesson.locator(place).first.evaluate("place => parseFloat(getComputedStyle(place).fontSize)")

@@ -5,17 +5,13 @@ import re
 
 import nbformat
 import pytest
+from lesson_text import BOOKS, cells
 
-from bowlcore.locate import workbooks_folder
+from bowlcore.coaching.lesson_titles import TITLES
 
-BOOKS = sorted(workbooks_folder().glob("*.ipynb"))
 ORDER = ["Run me first", "A question from the lanes", "Predict", "Observe", "Explain", "Where this model is wrong",
          "Check yourself", "Take it to the lanes", "Sources"]  # fmt: skip
 pytestmark = pytest.mark.parametrize("book", BOOKS, ids=lambda path: path.stem)
-
-
-def cells(book, kind):
-    return [cell for cell in nbformat.read(book, 4).cells if cell.cell_type == kind]
 
 
 def headings(book):
@@ -43,7 +39,7 @@ def test_opens_with_a_promise_and_a_time(book):
 def test_links_resolve(book):
     for cell in cells(book, "markdown"):
         for target in re.findall(r"\]\(([^)]+)\)", cell.source):
-            assert (book.parent / target).is_file(), target
+            assert (book.parent / target.partition("#")[0]).is_file(), target
 
 
 def test_no_outputs_but_checked_ones_and_no_widget_state(book):
@@ -81,3 +77,8 @@ def test_drill_has_its_safety_line(book):
     text = "\n".join(cell.source for cell in cells(book, "markdown"))
     drill = text[text.index("Take it to the lanes") :]
     assert "**Safety.**" in drill and "pain, numbness or tingling" in drill
+
+
+def test_its_title_is_the_same_everywhere(book):
+    title = TITLES[book.stem[:2]]
+    assert headings(book)[0][1].startswith(f"{title}: ") and nbformat.read(book, 4).metadata["title"] == title
