@@ -14,7 +14,7 @@ _HARDLY, _TRIED = (
 )  # a lane that is less than this of a cause is passed over; test balls tried on each
 _GOOD_ENOUGH = 0.35  # share of cases in which the answer differs between the two causes
 _LOOKS = {
-    "finish": "watch the last ten feet: still skidding, or rolled out and standing up?",
+    "finish": "watch the last twenty feet: still skidding, or rolled out and standing up?",
     "exit": "watch where the ball leaves the deck, right of the 9, over it, or further in",
     "hit": "look whether it meets the head pin light, flush or high",
 }

@@ -113,7 +113,7 @@ def two_late_balls(rng, level, hand) -> Made:
     order = rng.random() < 0.5
     balls = dict(zip("AB", (skids, rolls) if order else (rolls, skids), strict=True))
     which = {letter: _LATE[0] if one is skids else _LATE[1] for letter, one in balls.items()}
-    columns = ["ball", "comes in on board", "its last ten feet", "which of the two"]
+    columns = ["ball", "comes in on board", "how it finishes", "which of the two"]
     rows = []
     for letter, one in balls.items():
         last = (
