@@ -16,7 +16,7 @@ import honest_reading  # noqa: E402
 
 @pytest.fixture(scope="module")
 def advised():
-    return [advisor.one_case(seed) for seed in range(20)]
+    return [advisor.one_case(seed) for seed in range(10)]
 
 
 def test_advice_brings_the_ball_to_the_pocket(advised):
@@ -36,5 +36,5 @@ def test_advice_on_a_lane_seen_through_errors_beats_none(advised):
 
 
 def test_reading_gains_what_can_be_gained_where_its_assumptions_hold():
-    share, reader, exact = honest_reading.gains([honest_reading.one_case(seed, True) for seed in range(30)])
+    share, reader, exact = honest_reading.gains([honest_reading.one_case(seed, True) for seed in range(15)])
     assert reader > 0.3 and share > 0.8
