@@ -12,6 +12,7 @@ import pytest
 from bowlcore import locate
 
 ROOT = Path(__file__).parents[1]
+LESSONS = {path.name for kind in ("*.ipynb", "*.md") for path in (ROOT / "workbooks").glob(kind)}
 
 
 def files(folder):
@@ -46,7 +47,7 @@ def test_the_wheel_holds_everything(wheel):
     with zipfile.ZipFile(wheel) as archive:
         inside = set(archive.namelist())
     assert {f"bowlcore/_data/{name}" for name in files(ROOT / "data")} <= inside
-    assert {f"bowlcore/_workbooks/{path.name}" for path in (ROOT / "workbooks").glob("*.ipynb")} <= inside
+    assert {f"bowlcore/_workbooks/{name}" for name in LESSONS} <= inside
     assert {f"bowlcore/lab/{name}" for name in files(ROOT / "bowlcore" / "lab")} <= inside
     assert "bowlcore/LICENSE" in inside
 
@@ -82,8 +83,27 @@ def test_a_plain_install_works_from_another_folder(wheel, tmp_path):
     assert said(where) == f"{site / 'bowlcore'} {site / 'bowlcore'}"
 
     assert said("from bowlcore.work_folder import *; print(fill(Path('own')))") == "[]"
-    lessons = {path.name for path in (ROOT / "workbooks").glob("*.ipynb")}
-    assert files(tmp_path / "own") == lessons | {".bowlcore.json"}
+    assert files(tmp_path / "own") == LESSONS | {".bowlcore.json"}
 
     assert said("import bowlcore; print(bowlcore.load_pattern('house').length_ft > 30)") == "True"
     assert "bowlcore open" in subprocess.check_output([bin_folder / "bowlcore"], text=True, cwd=tmp_path)
+
+
+@pytest.mark.setup
+def test_a_kit_of_wheels_installs_without_the_network(tmp_path):
+    """The two lines of the README for a computer without internet; pip is told to ask nobody."""
+    kit, home = tmp_path / "kit", tmp_path / "home"
+    home.mkdir()
+    subprocess.run([sys.executable, "-m", "pip", "wheel", "-q", "-w", kit, f"{ROOT}[show]"], check=True)
+    venv.create(tmp_path / "env", with_pip=True)
+    python = tmp_path / "env" / ("Scripts" if sys.platform == "win32" else "bin") / "python"
+    alone = {"PATH": "", "HOME": str(home), "PIP_NO_INDEX": "1", "PIP_CONFIG_FILE": "/dev/null"}
+    install = [python, "-m", "pip", "install", "-q", "--find-links", kit, "bowlcore[show]"]
+    subprocess.run(install, check=True, env=alone, cwd=tmp_path)
+    told = subprocess.run(
+        [python, "-m", "bowlcore", "doctor"], env=alone, cwd=home, text=True, capture_output=True
+    )
+    assert "13 lessons found" in told.stdout and "the lessons can be shown to a group" in told.stdout
+    print(
+        f"{sum(wheel.stat().st_size for wheel in kit.iterdir()) / 1e6:.0f} MB in {len(list(kit.iterdir()))} files"
+    )

@@ -1,7 +1,7 @@
 """A class on a hub: two learners on this computer, each with a live lesson, neither in the other's folder.
 
 Never in CI: it needs `pip install jupyterhub playwright psutil` and `npm install configurable-http-proxy`, and says
-so if they are missing. Run it with `python -m pytest -n0 -m hub -s tests/hub`; it prints what a learner takes.
+so if they are missing. Run it with `python -m pytest -n0 -m setup -s tests/hub`; it prints what a learner takes.
 """
 
 import os
@@ -17,7 +17,7 @@ from urllib.request import urlopen
 
 import pytest
 
-pytestmark = pytest.mark.hub
+pytestmark = pytest.mark.setup
 HERE = Path(__file__).parent
 PROXY = os.environ.get("BOWLCORE_HUB_PROXY") or shutil.which("configurable-http-proxy")
 WAIT_MS = 120_000
