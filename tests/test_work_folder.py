@@ -5,6 +5,7 @@ import json
 import pytest
 
 from bowlcore import work_folder
+from bowlcore.coaching.glossary import PAGE
 
 LESSON = "04_shape_the_path.ipynb"
 
@@ -103,10 +104,25 @@ def test_a_deleted_copy_comes_back_fresh(own):
     assert (own / LESSON).read_text() == notebook("version 1")
 
 
-def test_other_files_are_left_alone(own, shipped):
-    (own / "mine.ipynb").write_text(notebook("mine"))
-    work_folder.fill(own)
-    assert (own / "mine.ipynb").read_text() == notebook("mine")
+def test_a_folder_of_the_first_release_keeps_all_that_is_in_it(own, shipped):
+    """A log, a clip with its clicks, printed pages, a notebook of one's own; the record knows no page of words."""
+    others = [
+        "mine.ipynb",
+        "practice_log.sqlite",
+        "clips/a.mp4",
+        "clips/a.mp4.json",
+        "printed/05 sheets.html",
+    ]
+    for name in others:
+        (own / name).parent.mkdir(exist_ok=True)
+        (own / name).write_bytes(f"{name} as it was".encode())
+    (shipped / LESSON).write_text(notebook("version 2"))
+    (shipped / "05_another.ipynb").write_text(notebook("new in this version"))
+    (shipped / PAGE).write_text("# Words")
+    assert work_folder.fill(own) == []
+    assert all((own / name).read_bytes() == f"{name} as it was".encode() for name in others)
+    assert (own / LESSON).read_text() == notebook("version 2")
+    assert (own / "05_another.ipynb").is_file() and (own / PAGE).read_text() == "# Words"
 
 
 def test_the_lessons_themselves_are_left_alone(shipped):
