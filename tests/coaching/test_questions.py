@@ -2,13 +2,16 @@
 
 import pytest
 import right_answers
+import right_answers_of_clinics
+import right_answers_of_paths
 
 from bowlcore.coaching.questions import QUESTIONS
 
 
 @pytest.mark.parametrize("name", QUESTIONS)
 def test_the_right_choice_is_what_the_model_does(name):
-    assert QUESTIONS[name].right == getattr(right_answers, name.replace(",", "").replace(" ", "_"))()
+    answers = vars(right_answers) | vars(right_answers_of_clinics) | vars(right_answers_of_paths)
+    assert QUESTIONS[name].right == answers[name.replace(",", "").replace(" ", "_")]()
 
 
 @pytest.mark.parametrize("name", QUESTIONS)
