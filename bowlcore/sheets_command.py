@@ -136,4 +136,8 @@ def _for_a_bowler(wanted, name, paper):
     bowler = bowlers[wanted.bowler]
     if wanted.what == "before":
         return before_league_page(bowler, lanes, name, **paper)
-    return card_page(bowler_card(bowler, lanes if wanted.right_lane else lanes[""]), name, **paper)
+    about = "; ".join(
+        f"{side or 'oil'}: {shape.replace('_', ' ')}"
+        for side, shape in zip(lanes, (wanted.lane, wanted.right_lane), strict=False)
+    )
+    return card_page(bowler_card(bowler, lanes if wanted.right_lane else lanes[""]), name, about, **paper)

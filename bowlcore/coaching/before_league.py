@@ -6,9 +6,9 @@ The order is common practice, no source; where each ball should come in is compu
 from typing import NamedTuple
 
 from bowlcore.coaching import words
-from bowlcore.coaching.bowler_card import corner_pin
+from bowlcore.coaching.bowler_card import card_line, corner_pin
 from bowlcore.coaching.feet import line_words
-from bowlcore.coaching.moves import best_line, moved
+from bowlcore.coaching.moves import moved
 from bowlcore.motion.path import simulate
 
 _PLAN = (
@@ -22,12 +22,12 @@ _PLAN = (
     ("your line, as in frame 1", (0, 0)),
 )
 WRITE = (
-    "Write: the board it was over, the hit (f pocket, l light, h high, n nose, m missed), the end (s skids, t turns, "
-    "r rolls)."
+    "Write: the board it was over, the hit (f flush in the pocket, l light, h high, n nose, m missed), the end "
+    "(s skids, t turns, r rolls)."
 )
 READ = (
-    "4 comes back and 5 holds: there is room on both sides, stay.",
-    "4 stays out: play no further out. 5 goes high: there is no room inside, aim out or move in.",
+    "Ball 4 comes back and ball 5 holds: there is room on both sides, stay.",
+    "4 stays out: play no further out. 5 goes high: there is no room inside, aim further out or move in.",
     "2 and 3 light and skidding: the lane is slicker than thought. Light and rolled: ask the hand first.",
     "2 and 3 high, over the target: move in before the first frame, not after it.",
     "The two lanes differ? Then two lines: write both on the card.",
@@ -48,10 +48,10 @@ def warm_up(bowler, lane) -> list[WarmUp]:
     Parameters
     ----------
     bowler : Bowler
-        On the line of the card, or on the usual one; the best line within reach is taken where it is clearly better.
+        On the usual line; the line of the card is taken.
     lane : as for `simulate`
     """
-    start = best_line(bowler, lane)
+    start = card_line(bowler, lane).bowler
     balls = []
     for what, move in _PLAN:
         if move is None:

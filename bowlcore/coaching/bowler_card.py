@@ -105,9 +105,14 @@ def bowler_card(bowler, surface, *, company=(), games=GAMES) -> Card:
     return Card(bowler, columns, 1 + len(company))
 
 
-def _column(bowler, name, lane, lanes, company, games):
+def card_line(bowler, lane):
+    """The Change that gives the line of the card: another line where that is worth it, else the usual one."""
     changes = suggest_changes(bowler, lane)
-    start = next((change for change in changes if change.kind in (_STAY, "line")), changes[0])
+    return next((change for change in changes if change.kind in (_STAY, "line")), changes[0])
+
+
+def _column(bowler, name, lane, lanes, company, games):
+    start = card_line(bowler, lane)
     there = start.bowler
     path = simulate(there.release, lane, there.ball)
     odds = bowler_odds(there, lane)

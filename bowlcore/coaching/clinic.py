@@ -154,7 +154,7 @@ def coaches(number) -> str:
 def _why_not(children, adults, evening):
     given = (
         f"{crowd(children, adults)} on {count(evening.lanes, 'lane')} in {evening.minutes} minutes with "
-        f"{coaches(evening.coaches)}: {count(evening.balls_each, 'ball')} each"
+        f"{coaches(evening.coaches)}: at least {count(evening.balls_each, 'ball')} each"
     )
     would = what_would_fit(children, adults, evening)
     if not would:

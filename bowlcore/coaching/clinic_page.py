@@ -67,8 +67,7 @@ def _loads(plan):
     for first in range(0, len(loads), _LOADS_A_ROW):
         part = loads[first : first + _LOADS_A_ROW]
         rows = [
-            {"child": title, **{load["child"]: load[title] for load in part}}
-            for title in ("ball", "lifts", "ball is a tenth of")
+            {"child": title, **{load["child"]: load[title] for load in part}} for title in words.LOAD_ROWS
         ]
         caption = "" if first else f"What each child lifts in {plan.balls_each} balls"
         tables.append(html_table(rows, caption, row_heads=("child",)))

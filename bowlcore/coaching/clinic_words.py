@@ -16,14 +16,15 @@ SAFETY = {
     "welcome": "dry soles; never over the foul line, the lane is oiled; one bowler on the approach, wait for the sweep; lift "
     "with two hands, from outside the return, never between balls.",
     "warm-up": "arms, wrists, fingers and legs, gently; a test slide without a ball.",
-    "talk": "try the own ball: if it has to be gripped hard, or the holes pinch, take another one.",
+    "talk": "try your own ball: if it has to be gripped hard, or the holes pinch, take another one.",
     "change": "balls down before anyone moves. Pain, numbness or tingling? Then that is all for today.",
-    "close": "each child goes home with its own adult; count them.",
+    "close": "each child leaves with the adult who came for that child; count them.",
 }
 ALWAYS = (
     "Always two adults, in sight of each other. No wrist is turned on purpose. A clip only after consent, a guardian's for "
     "a child. Local rules, the centre and licensed practice decide."
 )
+LOAD_ROWS = ("ball", "lifts", "a tenth of a body of")
 WEIGHT_RULE = "Ball weight (common practice, no source): start from a tenth of the body at most, and from less while learning."
 
 
@@ -38,8 +39,8 @@ def sentence(plan) -> str:
     text = (
         f"{crowd(children, len(plan.people) - children)}, {evening.clock(0)} to {evening.clock(plan.blocks[-1].end_min)}, "
         f"{lane_names(plan)}, {coaches(evening.coaches)}: everyone has "
-        f"{count(plan.balls_each, 'ball')}, in {count(counts.tasks, 'set')} of {counts.balls_a_set}, and waits at most "
-        f"{plan.longest_wait_s} seconds between two of them."
+        f"{count(plan.balls_each, 'ball')}, in {count(counts.tasks, 'set')} of {counts.balls_a_set}, and within a "
+        f"set waits at most {plan.longest_wait_s} seconds for the next ball."
     )
     if plan.spare_min:
         text += f" {count(plan.spare_min, 'minute')} of the evening are left over."
@@ -105,7 +106,7 @@ def loads(plan) -> list[dict]:
             "child": load.person.initials,
             "ball": f"{load.person.ball_lb:g} lb" if load.person.ball_lb else "?",
             "lifts": lifted(load),
-            "ball is a tenth of": f"{10 * load.lifted_kg / load.balls:.0f} kg" if load.lifted_kg else "?",
+            LOAD_ROWS[2]: f"{10 * load.lifted_kg / load.balls:.0f} kg" if load.lifted_kg else "?",
         }
         for load in plan.loads
         if load.person.child
@@ -149,8 +150,8 @@ def to_print(plan) -> str:
     """Sheets, key, cards and pencils."""
     number = len(plan.people)
     return (
-        f"{number} sheets of lesson {plan.evening.lesson}, 1 answer key, {count(number, 'card')}, {count(number, 'pencil')}, "
-        "something hard to write on"
+        f"{number} sheets of lesson {plan.evening.lesson}, 1 answer key, {count(number, 'card')} to take home, "
+        f"{count(number, 'pencil')}, something hard to write on"
     )
 
 

@@ -38,7 +38,7 @@ LESSONS = {
         predict="The lane dries out. Does the ball turn sooner, later, or at the same place?",
         drill="Soft start: no pins counted. Roll the ball over any arrow you "
         "like, and say its number before it gets there.",
-        trial="Say an arrow, roll, and mark on the sheet: over it, one side, or the other.",
+        trial="Say an arrow, roll, and let a partner mark on the sheet: over it, left or right.",
         game="Call a number of pins before you roll. A right call is a point for the lane; help each other.",
         table="Colour the three parts of a path on the sheet, and draw where you would stand.",
         home="The coloured path, and one sentence: my ball did ...",
@@ -62,7 +62,7 @@ LESSONS = {
         "writes it down. From a ramp: it counts as well.",
         game="Slow and steady: count aloud from the hand to the pins. The pair whose balls come out most alike wins.",
         table="Draw axis and ring on two paper circles: end over end, and full side roll.",
-        home="The two circles, and the own number of turns.",
+        home="The two circles, and your own number of turns.",
         exit_question="Two balls spin alike, one is slower. Which of them is nearer to rolling?",
         skill="Sees the spin",
         rubric=(
@@ -84,7 +84,7 @@ LESSONS = {
         "where each met the pins: near side, middle, far side.",
         game="Three gates: pins on the near side, the middle and the far side. Name one, then try to touch it.",
         table="Two lanes on the sheet: draw what you thought, and beside it what you saw.",
-        home="Own sentence: when I ..., my ball ...",
+        home="Your own sentence: when I ..., my ball ...",
         exit_question="Why do we change only one thing at a time?",
         skill="Changes one thing",
         rubric=(
@@ -98,16 +98,16 @@ LESSONS = {
     ),
     "05": LessonPlan(
         aim="Everyone can call a hit light, in the pocket or high, and knows that one leave proves nothing.",
-        talk="Throw twenty times the same ball on the screen, then twenty "
-        "others. Put a finger on the pin that will stand.",
-        predict="The same good hit, twenty times. Does it leave always the "
-        "same, nearly the same, or different things?",
+        talk="On the screen, throw the same ball twenty times, then twenty "
+        "different ones. Put a finger on the pin that will stand.",
+        predict="The same good hit, twenty times. Does it always leave the "
+        "same pins, nearly the same, or quite different ones?",
         drill="Call the hit: a partner says light, pocket or high as the ball "
         "meets the head pin, before the pins are counted.",
-        trial="Mark each hit on the sheet with its letter, and beside it what stood. No score.",
+        trial="A partner writes the letter of each hit on the sheet, L, P or H, and under it what stood. No score.",
         game="Guess the leave: before the ball is away, each says one pin "
         "that will stand. A point for each right one.",
-        table="Count the own letters, draw three columns, and find the pin that stood most often in the group.",
+        table="Count your own letters, draw three columns, and find the pin that stood most often in the group.",
         home="The three columns, and the pin of the evening.",
         exit_question="You hit the pocket and a pin stays. What do you change?",
         skill="Reads the hit",
@@ -129,7 +129,7 @@ LESSONS = {
         "or rolls straight. Then one cause, in pencil.",
         game="Detective: the lane agrees on one cause and one change of the feet, and tries it.",
         table="Sort the cards of what was seen: my ball, my lane, or cannot tell.",
-        home="The own three sentences: I saw ..., it could be ..., next I would look at ...",
+        home="Your own three sentences: I saw ..., it could be ..., next I would look at ...",
         exit_question="Which ball would you throw next to find out?",
         skill="Reads the reaction",
         rubric=(
@@ -141,7 +141,7 @@ LESSONS = {
         needs=("screen",),
     ),
     "08": LessonPlan(
-        aim="Everyone has an own place to stand for the corner pin on each side.",
+        aim="Everyone has a place of their own to stand for the corner pin on each side.",
         talk="One pin, a straight ball and a window. Move the feet on the screen and find where the window is full.",
         predict="For a pin on the right, do you stand more to the left, more to the right, or as for the first ball?",
         drill="From one side: look at one arrow, walk straight at it, and only the feet move between balls.",
@@ -149,14 +149,14 @@ LESSONS = {
         "little further out. Mark which side they passed.",
         game="One pin left: agree on a pin that counts. Touching it is a point, whatever else falls.",
         table="Draw the lines on the sheet and circle where the window is full.",
-        home="A card with the own two places to stand.",
+        home="A card with your own two places to stand.",
         exit_question="Why does crossing the lane help with a corner pin?",
         skill="Plays a spare",
         rubric=(
             "not yet",
             "names the pin by its number",
             "stands across from it",
-            "has an own place and comes back to it",
+            "has a place of their own and comes back to it",
         ),
         needs=("screen",),
         caution="far across you are near the next lane: look both ways, whoever is there first goes first.",
@@ -170,8 +170,8 @@ LESSONS = {
         trial="Take turns with yourself: as always, then trying one thing, "
         "then as always. A friend writes the tally.",
         game="The game you liked most of all, chosen by the group.",
-        table="Add the tally up, draw two bars, and colour the rubric of the own skills.",
-        home="The tally, the coloured rubric, and a card with the own next step.",
+        table="Add the tally up, draw two bars, and colour the levels of your own skills.",
+        home="The tally, the coloured levels, and a card with your own next step.",
         exit_question="How many balls would you want to see before you believe it?",
         skill="Counts honestly",
         rubric=(

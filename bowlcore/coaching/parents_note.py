@@ -42,7 +42,7 @@ _WORDS = {
         "Let your child explain why the same throw goes elsewhere an hour later.",
     ),
     "08": (
-        "We looked for the own place to stand for a single pin.",
+        "Your child looked for a place of their own to stand for a single pin.",
         "Walk four calm steps towards a mark on the floor, eyes on the mark. Ten times, no ball.",
     ),
     "09": (

@@ -270,7 +270,7 @@ QUESTIONS = {
         "Two lanes give one ball every twenty seconds, and twelve people share them. So nobody may stand about meanwhile.",
     ),
     "what a child lifts": Question(
-        "A child bowls twelve balls of 8 lb. How much has it lifted in all?",
+        "A child bowls twelve balls of 8 lb. How much has the child lifted in all?",
         ("about 10 kg", "about 45 kg", "about 100 kg"),
         1,
         "A ball of 8 lb weighs a little more than three and a half kilograms.",

@@ -29,7 +29,7 @@ class SheetLesson(NamedTuple):
 LESSONS = {
     "00": SheetLesson(
         sheet_paths.start_here,
-        "Say an arrow before you roll, and roll over it. A partner says: over it, one side, or the other. Five balls.",
+        "Say an arrow before you roll, and roll over it. A partner says: over it, left or right.",
     ),
     "01": SheetLesson(
         sheet_hands.leaves_the_hand,
@@ -54,7 +54,7 @@ LESSONS = {
     ),
     "05": SheetLesson(
         sheet_pins.into_the_pocket,
-        "For ten balls a partner calls light, pocket or high as the ball meets the pins, and only then looks at what stands.",
+        "For eight balls a partner calls light, pocket or high as the ball meets the pins, and only then looks at what stands.",
     ),
     "06": SheetLesson(
         sheet_lanes.two_late_balls,
@@ -66,7 +66,7 @@ LESSONS = {
     ),
     "08": SheetLesson(
         sheet_pins.spares,
-        "Pick one pin. Keep one arrow. Three balls from your place, three from 2 boards further in, three from 2 further out.",
+        "Pick one pin. Keep one arrow. Only the feet move.",
         "Far across you are near the next lane: look both ways first.",
     ),
     "09": SheetLesson(

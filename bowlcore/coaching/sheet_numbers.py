@@ -131,6 +131,12 @@ def hit_word(entry_board) -> str:
     return "pocket" if abs(off) <= words.POCKET_REACH else "high" if off > 0 else "light"
 
 
+def pocket_told() -> str:
+    """ "The pocket is board 16 to 19; less is light, more is high.": what `hit_word` goes by."""
+    low, high = (words.halves(words.POCKET_BOARD + side * words.POCKET_REACH) for side in (-1, 1))
+    return f"The pocket is board {low} to {high}; less is light, more is high."
+
+
 def first_pin(entry_board, entry_angle_deg, hand) -> int:
     """The pin that an undisturbed ball touches first; 0 if none."""
     for row in ((1,), (2, 3), (4, 5, 6), (7, 8, 9, 10)):
@@ -139,6 +145,12 @@ def first_pin(entry_board, entry_angle_deg, hand) -> int:
             if window.low <= board_at(entry_board, entry_angle_deg, window.row_ft) <= window.high:
                 return pin
     return 0
+
+
+def plain_first_pin(path, hand) -> bool:
+    """True where the first pin is the same a board further out and a board further in: no grazing hit."""
+    pins = {first_pin(path.entry_board + off, path.entry_angle_deg, hand) for off in (-1.0, 0.0, 1.0)}
+    return len(pins) == 1
 
 
 def speed(mph) -> str:

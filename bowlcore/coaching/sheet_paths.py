@@ -13,6 +13,8 @@ from bowlcore.coaching.sheet_numbers import (
     first_pin,
     given_of,
     hit_word,
+    plain_first_pin,
+    pocket_told,
     speed,
 )
 from bowlcore.motion import units
@@ -26,9 +28,11 @@ SHAPES = {
     "flat": "flat shape",
 }
 FURTHER = ("further in", "on the same board", "further out")
-DRAW = "Draw the way of the ball, before anyone shows it: thin while it skids, thick while it hooks, dots while it rolls."
+DRAW = "Draw the ball's way before anyone shows it: thin for skid, thick for hook, dots for roll."
 _PARTS = ("skids", "hooks", "rolls")
 SLOWER_MPH = -2.0
+_BALLS = 8  # of a counted trial
+_OVER = "O for over the arrow I said, L or R for the side on which it passed"
 
 
 class Made(NamedTuple):
@@ -61,9 +65,29 @@ def further(now, before) -> str:
     return FURTHER[0] if by > 0 else FURTHER[2] if by < 0 else FURTHER[1]
 
 
+def counted(told, *what) -> Table:
+    """Room for what a partner writes at the lanes, a column a ball."""
+    columns = ("ball", *map(str, range(1, _BALLS + 1)))
+    return Table(
+        f"At the lanes a partner writes: {told}.", columns, tuple((row, *_guesses()) for row in what)
+    )
+
+
+def _guesses():
+    return (guess() for _ in range(_BALLS))
+
+
 def start_here(rng, level, hand) -> Made:
     """00: one ordinary shot, and the same on a lane that has dried out."""
-    shot = draw_shot(rng, level, hand, good=lambda one: hooks(one) and clear(one.on("dried_out").path))
+
+    def tells(one):
+        if not hooks(one) or not clear(one.on("dried_out").path):
+            return False
+        if level == "8-9":
+            return plain_first_pin(one.path, hand)
+        return level != "from 14" or _turned(one.on("dried_out"), one) != _turned(_slower(one), one)
+
+    shot = draw_shot(rng, level, hand, good=tells)
     dry, path = shot.on("dried_out"), shot.path
     parts = [Lane(DRAW, "house", (Line("", shot),))]
     dries = Ask(
@@ -80,38 +104,53 @@ def start_here(rng, level, hand) -> Made:
                 "On which board is it when it comes to the pins?", ("lane", "my guess", "board"), tuple(table)
             ),
             dries,
+            counted(_OVER, "it went"),
         ]
         return Made(WATCH, given_of(shot, level), tuple(parts), computed_with(shot))
     shots = [("fresh oil", shot), ("dried out", dry)]
     columns = ["lane", "breakpoint (board)", "rolls from", "comes in on board", "light, pocket or high"]
     if level == "from 14":
-        slower = shot.but(speed_mph=shot.release.speed_mph + SLOWER_MPH)
+        slower = _slower(shot)
         shots.append((f"fresh oil, but {speed(slower.release.speed_mph)}", slower))
         columns.append("entry angle (degrees)")
     rows = tuple((name, *_facts(one, level)) for name, one in shots)
     parts += [
-        Table("Fill in. Ask for the answers, or set these numbers on the screen.", tuple(columns), rows),
+        Table(
+            f"Fill in. Ask for the answers, or set these numbers on the screen. {pocket_told()}",
+            tuple(columns),
+            rows,
+        ),
         dries,
     ]
     if level == "from 14":
         near = min(
             ("the drier lane", dry),
             ("the slower ball", shots[2][1]),
-            key=lambda one: abs(one[1].path.entry_angle_deg - path.entry_angle_deg),
+            key=lambda one: _turned(one[1], shot),
         )
         parts.append(
             Ask(
-                "Both rows below the first change the hit. Which of them leaves the entry angle more as it was?",
+                "Look at the last two rows. Which of the two changes the entry angle less?",
                 near[0],
                 ("the drier lane", "the slower ball"),
             )
         )
+    parts.append(counted(_OVER, "it went"))
     return Made("", given_of(shot, level), tuple(parts), computed_with(shot))
 
 
 def skid_hook_roll(rng, level, hand) -> Made:
     """02: where it skids, hooks and rolls; from 14 the final direction with a pencil."""
-    shot = draw_shot(rng, level, hand, good=lambda one: hooks(one) and one.path.roll_start_ft < 58.5)
+    shot = draw_shot(
+        rng,
+        level,
+        hand,
+        good=lambda one: (
+            hooks(one)
+            and one.path.roll_start_ft < 58.5
+            and (level != "8-9" or plain_first_pin(one.path, hand))
+        ),
+    )
     path = shot.path
     ends = (path.hook_start_ft, path.roll_start_ft)
     places = [at for at in (10, 20, 30, 40, 45, 50, 55, 59) if min(abs(at - end) for end in ends) > 1.0]
@@ -200,12 +239,12 @@ def five_oils(rng, level, hand) -> Made:
     parts = [
         *lanes,
         Table(
-            "On which board does the same ball come in? Grey is oil: the darker, the more.",
+            "On which board does the same ball come in?",
             tuple(columns),
             tuple(rows),
         ),
         Ask(
-            "On which lane does it come in furthest from your own gutter?",
+            f"On which lane does it come in {'further' if level == '8-9' else 'furthest'} from your own gutter?",
             SHAPES[furthest],
             tuple(SHAPES[name] for name in names),
         ),
@@ -235,6 +274,15 @@ def hooks(shot):
         and path.entry_angle_deg > 1.5
         and isfinite(path.hook_start_ft)
     )
+
+
+def _slower(shot):
+    return shot.but(speed_mph=shot.release.speed_mph + SLOWER_MPH)
+
+
+def _turned(shot, before):
+    """Difference of the entry angles as they are printed, in half degrees."""
+    return abs(words.to_half(shot.path.entry_angle_deg) - words.to_half(before.path.entry_angle_deg))
 
 
 def _facts(shot, level):

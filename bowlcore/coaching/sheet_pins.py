@@ -13,8 +13,10 @@ from bowlcore.coaching.sheet_numbers import (
     first_pin,
     given_of,
     hit_word,
+    plain_first_pin,
+    pocket_told,
 )
-from bowlcore.coaching.sheet_paths import DRAW, WATCH, Made, guess
+from bowlcore.coaching.sheet_paths import DRAW, WATCH, Made, counted, guess
 from bowlcore.coaching.spare_windows import leave_window
 from bowlcore.coaching.spares import PLAIN_BALL, lines_to_middle
 from bowlcore.motion.release import Release
@@ -26,18 +28,24 @@ _ANGLES = Steps(1, 6, 0.5)
 _AT_PINS_MPH, _BALL_LB = 14.0, 15.0  # a grown-up's ball on the sheet
 _SPARE_PINS = {"8-9": (10, 7, 6, 4), "from 10": (10, 7, 6, 4, 3, 2), "from 14": (10, 7, 6, 4, 3, 2, 9, 8)}
 _CHILD_MPH, _TOO_MANY = 9.0, 500
+_HIT = "L for light, P for pocket, H for high"
+_PLACES = ("my place", "2 boards further in", "2 boards further out")
 
 
 def into_the_pocket(rng, level, hand) -> Made:
     """05: light, pocket or high; which pin first; and from 14 how often such a hit strikes."""
-    shot = draw_shot(rng, level, hand, good=lambda one: 2 <= one.path.entry_angle_deg <= 7)
-    hits = _hits(rng, 5 if level == "8-9" else 4, level)
-    parts = [Lane(f"{DRAW} How does it come in?", "house", (Line("", shot),))]
+
+    def good(one):
+        return 2 <= one.path.entry_angle_deg <= 7 and (level != "8-9" or plain_first_pin(one.path, hand))
+
+    shot = draw_shot(rng, level, hand, good=good)
+    hits = _hits(rng, 4, level)
+    parts = [Lane(DRAW, "house", (Line("", shot),))]
     if level == "8-9":
         rows = tuple((f"board {words.halves(at)}", Blank(hit_word(at))) for at, _ in hits)
         parts += [
             Table(
-                "The pocket is board 16 to 19. Less is light, more is high. Which are these?",
+                f"{pocket_told()} Which are these?",
                 ("comes in on", "light, pocket or high"),
                 rows,
             ),
@@ -46,10 +54,11 @@ def into_the_pocket(rng, level, hand) -> Made:
                 (first_pin(shot.path.entry_board, shot.path.entry_angle_deg, hand),),
             ),
             _one_leave(),
+            counted(_HIT, "hit"),
         ]
         return Made(WATCH, given_of(shot, level), tuple(parts), _told(shot))
     columns = [
-        "comes in on board, at an angle of",
+        "comes in on board",
         "light, pocket or high",
         "my guess: what stands most often",
     ]
@@ -59,7 +68,7 @@ def into_the_pocket(rng, level, hand) -> Made:
     rows = []
     for at, steep in hits:
         cells = [
-            f"{words.halves(at)}, {words.degrees(steep)}",
+            f"{words.halves(at)}, at {words.halves(steep)}°",
             Blank(hit_word(at)),
             guess(),
             Blank(_leave(at, steep, hand)),
@@ -70,16 +79,17 @@ def into_the_pocket(rng, level, hand) -> Made:
     best = max(hits, key=lambda hit: strike_odds(*hit, _AT_PINS_MPH, _BALL_LB).strike)
     parts += [
         Table(
-            f"Four hits of a ball of {_BALL_LB:g} lb, {_AT_PINS_MPH:g} mph at the pins.",
+            f"Four hits of a ball of {_BALL_LB:g} lb, {_AT_PINS_MPH:g} mph at the pins. {pocket_told()}",
             tuple(columns),
             tuple(rows),
         ),
         Ask(
-            "Which of the four strikes most often in this pin model?",
+            "Which of the four strikes most often? (Computed: real pins may differ.)",
             f"board {words.halves(best[0])}",
             tuple(f"board {words.halves(at)}" for at, _ in hits),
         ),
         _one_leave(),
+        counted(f"{_HIT}, and then the pins that stand", "hit", "stands"),
     ]
     return Made("", given_of(shot, level), tuple(parts), _told(shot))
 
@@ -93,7 +103,7 @@ def _one_leave():
 
 
 def _told(shot):
-    return f"{computed_with(shot)} Leaves and strikes: this pin model, {_AT_PINS_MPH:g} mph at the pins, {_BALL_LB:g} lb."
+    return f"{computed_with(shot)} Leaves and strikes: our pin model, {_AT_PINS_MPH:g} mph at the pins, {_BALL_LB:g} lb."
 
 
 def _hits(rng, count, level):
@@ -145,7 +155,7 @@ def spares(rng, level, hand) -> Made:
     if level == "from 14":
         columns.append("at that pin, boards that hit it (centre of the ball)")
     target = words.halves(usual.release.target_board)
-    told = f"Only the feet move: all are rolled over board {target}. On which board are they laid down?"
+    told = f"Only the feet move: each ball is rolled over board {target}. On which board is it laid down?"
     first = pins[0]
     parts = [
         Lane(
@@ -162,10 +172,10 @@ def spares(rng, level, hand) -> Made:
         ),
     ]
     if level == "8-9":
-        straight = rng.randint(4, 36)
+        straight = rng.choice([at for at in range(4, 37) if _plainly(at, hand)])
         parts.append(
             Pins(
-                f"All ten stand. You roll straight down board {straight}. Which pin is met first?",
+                f"All ten stand. You roll straight down board {straight}. Which pin does it meet first? Put a ring round it.",
                 (first_pin(straight, 0.0, hand),),
             )
         )
@@ -177,11 +187,12 @@ def spares(rng, level, hand) -> Made:
     if level != "8-9":
         given = (*given_of(usual, level)[:4], *given)
     table = Table(
-        "At the lanes: three balls from your own place. Mark which side they passed.",
-        ("my pin", "slide foot on board", "ball 1", "ball 2", "ball 3"),
-        (tuple(guess() for _ in range(5)),),
+        "At the lanes a partner writes: H for a hit, L or R for the side on which it passed.",
+        ("three balls from", "slide foot on board", "ball 1", "ball 2", "ball 3"),
+        tuple((place, *(guess() for _ in range(4))) for place in _PLACES),
     )
-    intro = f"All boards are counted from your own side: from the {hand}."
+    # the youngest read it under their lane: their page is full
+    intro = "" if level == "8-9" else f"All boards are counted from your own side: from the {hand}."
     return Made(intro, given, (*parts, table), computed_with(lines[0]))
 
 
@@ -189,6 +200,11 @@ def _straight(rng, hand):
     """A child's ball without any turn, over a board near the middle."""
     at = float(rng.randint(13, 27))
     return Shot(Release(_CHILD_MPH, 0, 0, 0, at, at, hand=hand), "house", "house ball 6 lb")
+
+
+def _plainly(at, hand):
+    """True where a straight ball on this board meets the same pin a board further out and in."""
+    return len({first_pin(at + off, 0.0, hand) for off in (-1.0, 0.0, 1.0)}) == 1
 
 
 def _plain(shot):

@@ -27,6 +27,7 @@ CSS = """
 .bm-card .flat .quarter, .bm-card .flat .quarter + .quarter { padding: 0 0 4mm; border: 0; }
 """
 SAFETY = "Stop at pain, numbness or tingling. Never over the foul line. Two hands to lift. The centre's rules come first."
+_SAME = ", same target"  # at 15 ft: at the arrows, where the card counts, the line has moved with the feet
 _USUAL_HAND = "The usual hand again, it gave less turn. If not: "
 
 
@@ -100,7 +101,9 @@ def _expected(column):
 def _column(column, bowler):
     parts = [f"<p><b>{escape(_lane(column).upper())}</b></p>", _line(column.bowler.release, bowler)]
     for line in column.lines:
-        what, _, told = line.change.words.rstrip(".").replace(" of the approach", "").rpartition(": ")
+        what, _, told = (
+            line.change.words.rstrip(".").replace(" of the approach", "").replace(_SAME, "").rpartition(": ")
+        )
         first = _USUAL_HAND if line.weak_hand else ""
         parts.append(
             f"<p class='seen'>If {escape(line.seen)}:</p><p>{escape(first)}{escape(what)}:</p><p class='line'>{escape(told)}</p>"
@@ -139,6 +142,7 @@ def _back(card, folded):
         f"<p><b>LATER: {escape(people)} on the pair</b></p><table><thead><tr><th scope='col'>games</th>{head}</tr></thead>"
         f"<tbody>{rows}</tbody></table>"
         "<p>One ball is no reason to move. Two balls over the target that do the same are.</p>"
-        f"<p class='note'>Computed for this bowler and ball on lanes as they were believed to be; oil taken up is invented. "
+        f"<p class='note'>Computed for this bowler and ball, on lanes as they were believed to be. "
+        f"How much oil a ball takes up is invented. "
         f"Watch your ball. {escape(SAFETY)}{fold}</p>"
     )

@@ -64,7 +64,7 @@ def draw(metric=False, hand="right", written=None, **values) -> Drawn:
     """The card as four pages, its first line in words, and every line as a row."""
     card = _card(*_asked(values))
     names = _one_name(values["name"])
-    lanes = " and ".join(f"{column.lane or 'this'} lane {_told(column)}" for column in card.columns)
+    lanes = " and ".join(f"{column.lane or 'this'} lane: {_told(column)}" for column in card.columns)
     folded = "not to be folded" if values["large"] else "folded twice it is a card of A6"
     sentence = f"{lanes[0].upper()}{lanes[1:]}. On {paper_words(values['size'], values['large'])}; {folded}."
     rows = [

@@ -8,6 +8,7 @@ from bowlcore.coaching.sheet_lessons import make_sheets
 from bowlcore.display.sheet_drawings import LaneDrawing, ball_above, rack
 
 COACH = "Coach's copy"
+NO_BREAK = "\N{NO-BREAK SPACE}"
 CSS = """
 .bm-sheet header { border-bottom: 0.5mm solid #000; margin-bottom: 1.5mm; }
 .bm-sheet header p { margin: 0 0 1mm; display: flex; justify-content: space-between; gap: 4mm; }
@@ -19,19 +20,21 @@ CSS = """
 .bm-sheet .fill td { height: 1.35em; }
 .bm-sheet caption { font-weight: 400; }
 .bm-sheet .tick { display: inline-block; width: 0.95em; height: 0.95em; border: 0.35mm solid #000; margin: 0 1mm 0 4mm;
-  vertical-align: -0.12em; text-align: center; line-height: 0.9em; font-weight: 700; }
+  vertical-align: text-bottom; text-align: center; line-height: 0.9em; font-weight: 700; }
 .bm-sheet .part { margin: 1.6mm 0; }
 .bm-sheet .part > p { margin: 0.5mm 0; }
 .bm-sheet .side { display: flex; align-items: center; gap: 6mm; }
+.bm-sheet .side svg { flex: none; }
 .bm-sheet .balls { display: flex; gap: 10mm; }
 .bm-sheet .balls figure { margin: 0; text-align: center; }
 .bm-sheet .choice { display: inline-block; }
 .bm-sheet .drill { border: 0.3mm solid #000; padding: 1mm 2mm; margin-top: 2mm; }
 .bm-sheet .drill p { margin: 0.5mm 0; }
 .bm-sheet .computed { font-size: 10pt; line-height: 1.2; }
+.bm-sheet .legend { font-size: 0.84em; margin: 0.8mm 0; }
 """
 _LOWEST, _TALLEST = 1.9, 4.5  # lanes, points a board
-_LINE_PT, _ALWAYS = 15.2, 17.8  # a line, and lines that title, numbers and drill take, with some to spare
+_LINE_PT, _ALWAYS, _WIDE = 15.2, 11.4, 88  # a line, lines beside a sheet's own text, letters in a line
 _PT_MM = 72 / 25.4
 
 
@@ -84,7 +87,7 @@ def coach(sheet: Sheet, name="", size="A4", large=False) -> str:
 
 
 def _section(sheet, name, size, large, parts, key):
-    board_pt = _board_pt(parts, size, large)
+    board_pt = _board_pt(sheet, size, large)
     who = escape(name) if name else '<span class="line"></span>'
     intro = f"<p>{escape(sheet.intro)}</p>" if sheet.intro else ""
     told = "".join(
@@ -101,25 +104,37 @@ def _section(sheet, name, size, large, parts, key):
     return (
         f'<section class="sheet bm-sheet"><header><h1>{escape(sheet.title)}{f" &ndash; {COACH}" if key else ""}</h1>'
         f"<p><span>Name {who}</span><span>{escape(LEVEL_WORDS[sheet.level])}; {escape(sheet.mark)}</span></p></header>"
-        f"{intro}{_given(sheet.given)}{told}{end}</section>\n"
+        f"{intro}{_given(sheet.given)}{_legend(parts)}{told}{end}</section>\n"
     )
 
 
-def _board_pt(parts, size, large):
+def _board_pt(sheet, size, large):
     """Lanes as tall as the rest of the page lets them be [points a board]; in large print there are two pages."""
-    lanes = sum(isinstance(part, Lane) for part in parts)
+    lanes = sum(isinstance(part, Lane) for part in sheet.parts)
     if large:
         return _TALLEST if lanes < 2 else 0.75 * _TALLEST
     page_pt = (paper_mm(size)[1] - 2 * MARGIN_MM) * _PT_MM
-    room = (page_pt - (_ALWAYS + sum(map(_lines, parts))) * _LINE_PT) / max(lanes, 1)
+    room = (page_pt - (_around(sheet) + sum(map(_lines, sheet.parts))) * _LINE_PT) / max(lanes, 1)
     return round(min(max(room / 39.0, _LOWEST), _TALLEST), 1)
+
+
+def _around(sheet):
+    """About how many lines stand above and below the parts."""
+    column = 1.2 * _WIDE / len(sheet.given)
+    given = max(len(label) // column for label, _ in sheet.given) + max(
+        len(text) // (0.7 * column) for _, text in sheet.given
+    )
+    return _ALWAYS + bool(sheet.intro) + given + len(sheet.drill) / _WIDE + len(sheet.safety) / _WIDE
 
 
 def _lines(part):
     """About how many lines of text a part takes; of a lane all but the lane itself."""
     if isinstance(part, Table):
-        long_head = any(len(title) > 70 / len(part.columns) for title in part.columns)
-        return 1.6 + (2.2 if long_head else 1.2) + 1.6 * len(part.rows) + len(part.caption) // 92
+        long_head = sum(map(len, part.columns)) + 4 * len(part.columns) > _WIDE
+        given = [[len(cell) for cell in row if not isinstance(cell, Blank)] for row in part.rows]
+        wrapped = sum(max(row, default=0) > 100 / len(part.columns) for row in given)
+        head = 2.2 if long_head else 1.2
+        return 1.6 + head + 1.5 * len(part.rows) + 1.2 * wrapped + len(part.caption) // 92
     if isinstance(part, Ask):
         return 1.4 + (len(part.text) + (0 if part.choices else 24)) // 88 + (sum(map(len, part.choices)) > 12)
     if isinstance(part, Lane):
@@ -129,8 +144,19 @@ def _lines(part):
 
 def _given(pairs):
     head = "".join(f'<th scope="col">{escape(label)}</th>' for label, _ in pairs)
-    body = "".join(f"<td>{escape(text)}</td>" for _, text in pairs)
+    body = "".join(f"<td>{escape(text).replace(' km/h', NO_BREAK + 'km/h')}</td>" for _, text in pairs)
     return f'<table class="given keep"><thead><tr>{head}</tr></thead><tbody><tr>{body}</tr></tbody></table>'
+
+
+def _legend(parts):
+    """What stands for what on the lanes of a sheet."""
+    lanes = [part for part in parts if isinstance(part, Lane)]
+    if not lanes:
+        return ""
+    start, pins = "Dot: the start. Cross: the target. ", "Circles: pins."
+    if any(lane.pin for lane in lanes):
+        start, pins = "", "Circle: the pin."
+    return f'<p class="legend">{start}Grey: oil, the darker the more. Small arrows: the arrows. {pins}</p>'
 
 
 def _part(part, number, hand, board_pt, large, key):
