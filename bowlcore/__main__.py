@@ -1,10 +1,11 @@
-"""The command line: bowlcore open, show, sheets, doctor. Errors are one sentence; nothing heavy is loaded here."""
+"""The command line: bowlcore open, show, sheets, pages, doctor. Errors are one sentence; nothing heavy is loaded here."""
 
 import argparse
 import sys
 from pathlib import Path
 
 from bowlcore import __version__
+from bowlcore.pages_command import add_pages, pages_command
 from bowlcore.sheets_command import add_sheets, sheets_command
 
 WELCOME = """\
@@ -13,6 +14,7 @@ Ball Motion Workbook: lessons on how a bowling ball skids, hooks and rolls.
   bowlcore open      open the lessons in your browser
   bowlcore show      show them to a group: large, without code
   bowlcore sheets    write pages to print: worksheets, cards, notes
+  bowlcore pages     write lessons as pages for phones
   bowlcore doctor    if something does not work: check the installation
 
   bowlcore open --help    says more about opening"""
@@ -51,6 +53,7 @@ def _parser() -> argparse.ArgumentParser:
     )
 
     add_sheets(commands)
+    add_pages(commands)
     commands.add_parser("doctor", description="Check the installation, one line for each thing.")
     return parser
 
@@ -83,6 +86,8 @@ def main(argv=None) -> int:
             return show(wanted.folder, lesson=wanted.lesson, browser=not wanted.no_browser)
         if wanted.command == "sheets":
             return sheets_command(wanted)
+        if wanted.command == "pages":
+            return pages_command(wanted)
         if wanted.command == "doctor":
             from bowlcore.doctor import run_checks
 

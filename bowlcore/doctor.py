@@ -12,6 +12,8 @@ from bowlcore import work_folder
 from bowlcore.locate import data_folder, workbooks_folder
 from bowlcore.show import NEEDS
 
+CLIP = {"av": "av>=16", "anywidget": "anywidget>=0.9.14", "PIL": "pillow>=10"}  # module: what is installed
+_CLIP_NEEDS = " ".join(f'"{wanted}"' for wanted in CLIP.values())
 _INSTALL_AGAIN = "Install the workbook again, the way its README says."
 
 
@@ -90,6 +92,13 @@ def showing() -> str:
     return f"voila {metadata.version('voila')}: the lessons can be shown to a group"
 
 
+def clips() -> str:
+    """Not having them is well: only clicks on a clip need them."""
+    if any(find_spec(module) is None for module in CLIP):
+        return f'releases can be measured by eye, not on a clip; for that: "{sys.executable}" -m pip install {_CLIP_NEEDS}'
+    return f"av {metadata.version('av')}: releases can be measured on a clip"
+
+
 def loopback() -> str:
     try:
         with socket.create_server(("127.0.0.1", 0)) as server:
@@ -107,6 +116,7 @@ CHECKS = [
     (own_folder, "Name another folder. Type: bowlcore open FOLDER"),
     (one_shot, _INSTALL_AGAIN),
     (showing, f'Type: "{sys.executable}" -m pip install --upgrade "{NEEDS}"'),
+    (clips, f'Type: "{sys.executable}" -m pip install --upgrade {_CLIP_NEEDS}'),
     (browser, "Type: bowlcore open --no-browser, and copy the address it prints into a browser."),
     (loopback, "Let Python through the firewall of this computer, for this computer only."),
 ]

@@ -141,6 +141,16 @@ def test_the_doctor_checks_every_dependency():
     assert [wanted.partition(">")[0] for wanted in project["dependencies"]] == list(doctor.PACKAGES)
 
 
+def test_the_doctor_is_well_with_and_without_the_parts_for_clips(monkeypatch):
+    project = tomllib.loads((Path(__file__).parents[1] / "pyproject.toml").read_text())["project"]
+    assert project["optional-dependencies"]["clip"] == list(doctor.CLIP.values())
+    monkeypatch.setattr(doctor, "find_spec", lambda name: None if name == "PIL" else True)
+    assert all(f'"{wanted}"' in doctor.clips() for wanted in doctor.CLIP.values())
+    monkeypatch.setattr(doctor, "find_spec", lambda _: True)
+    monkeypatch.setattr(doctor.metadata, "version", lambda _: "16.0")
+    assert doctor.clips() == "av 16.0: releases can be measured on a clip"
+
+
 def test_the_doctor_says_what_is_well_and_what_is_not(capsys, monkeypatch):
     def broken():
         raise RuntimeError("no browser was found")

@@ -155,6 +155,11 @@ _TEXT = ("name", "hand", "ball", "change_balls", "drift", "style")
 
 def load_bowlers() -> dict[str, Bowler]:
     """The invented demo bowlers by name (data/bowlers.csv)."""
+    return dict(_shipped())
+
+
+@lru_cache(maxsize=1)
+def _shipped():
     return {row["name"]: _from_row(row) for row in _rows()}
 
 

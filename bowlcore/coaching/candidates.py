@@ -39,7 +39,7 @@ class Candidate:
     target: float = 0.0
     things: int = 0
     size: float = 0.0
-    told: str = ""  # what changes besides the line, in words
+    told: str = ""  # what changes besides the line, in words without a number
 
     @property
     def family(self):
@@ -64,16 +64,11 @@ def variants(bowler) -> list[Candidate]:
 
     for by in _steps(allowed.get("speed_mph", 0), _SPEED_STEP):
         word = "faster" if by > 0 else "slower"
-        add("speed", {"speed_mph": release.speed_mph + by}, 1, 2 * abs(by), f"{abs(by):g} mph {word}")
+        add("speed", {"speed_mph": release.speed_mph + by}, 1, 2 * abs(by), word)
     for by in _steps(allowed.get("loft_ft", 0), _LOFT_STEP):
         if release.loft_ft + by >= 0:
-            add(
-                "loft",
-                {"loft_ft": release.loft_ft + by},
-                1,
-                2,
-                f"{abs(by):g} ft {'more' if by > 0 else 'less'} loft",
-            )
+            word = "more loft" if by > 0 else "less loft"
+            add("loft", {"loft_ft": release.loft_ft + by}, 1, 2, word)
     for other in allowed.get("ball", []):
         if other != ball:
             add("ball", {}, 1, 1.5, f"the {other.name or 'other'} ball", other)

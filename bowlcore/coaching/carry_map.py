@@ -48,7 +48,7 @@ def answer(scatter_boards=1.5, entry_angle_deg=4.5, ball_lb=15.0, speed_at_pins_
     number_in("scatter_boards", scatter_boards, 0.5, 4, "boards")
     number_in("entry_angle_deg", entry_angle_deg, 0, 8, "degrees")
     scatter = float(scatter_boards), float(speed_at_pins_mph), float(ball_lb)
-    strike = _map(*scatter)
+    strike = strike_map(*scatter)
     row, error = _slice(float(entry_angle_deg), *scatter)
     spread = np.array([_doubt(board, entry_angle_deg, scatter_boards) for board in BOARDS])
     near = BOARDS < CENTRE_BOARD - 0.5  # beyond the head pin begins the other pocket
@@ -77,7 +77,7 @@ def answer(scatter_boards=1.5, entry_angle_deg=4.5, ball_lb=15.0, speed_at_pins_
 def best_place(scatter_boards=1.5, ball_lb=15.0, speed_at_pins_mph=14.0):
     """Board and angle of the largest strike share of the map, before the head pin."""
     near = BOARDS < CENTRE_BOARD - 0.5
-    strike = np.where(near, _map(float(scatter_boards), float(speed_at_pins_mph), float(ball_lb)), 0.0)
+    strike = np.where(near, strike_map(float(scatter_boards), float(speed_at_pins_mph), float(ball_lb)), 0.0)
     angle, board = np.unravel_index(strike.argmax(), strike.shape)
     return float(BOARDS[board]), float(ANGLES[angle])
 
@@ -91,23 +91,24 @@ def _around(boards, angles, scatter_boards):
 
 
 @lru_cache(maxsize=64)
-def _map(scatter_boards, speed, lb):
+def strike_map(scatter_boards, speed, lb):
+    """Strike share over ANGLES and BOARDS through a scatter, at a speed at the pins [mph] and a ball's weight [lb]."""
+    for name, value in (("speed_at_pins_mph", speed), ("ball_lb", lb)):
+        number_in(name, value, *carry.RANGES[name])
     boards, angles = (grid.ravel() for grid in np.meshgrid(BOARDS, ANGLES))
     at, turn, weight = _around(boards, angles, scatter_boards)
-    strike = carry.strike_odds(at, turn, speed, lb).strike
-    return (strike @ weight).reshape(len(ANGLES), len(BOARDS))
+    (strike,) = carry.mixed(at, turn, np.full(at.shape, speed), np.full(at.shape, lb), ("strike",))
+    return (np.clip(strike, 0.0, 1.0) @ weight).reshape(len(ANGLES), len(BOARDS))
 
 
 def _slice(angle, scatter_boards, speed, lb):
     """Strike share along the boards at one angle, and its standard error from the counts."""
     at, turn, weight = _around(BOARDS, np.full(len(BOARDS), angle), scatter_boards)
-    share = carry.node_values("strike")
-    row, error = np.empty(len(BOARDS)), np.empty(len(BOARDS))
-    for i in range(len(BOARDS)):
-        nodes, parts = carry.corners(at[i], turn[i], np.full(at.shape[1], speed), np.full(at.shape[1], lb))
-        row[i] = (parts * weight * share[nodes]).sum()
-        error[i] = carry.sampling_error(nodes, parts * weight)
-    return row, error
+    nodes, parts = carry.corners(at, turn, np.full(at.shape, speed), np.full(at.shape, lb))
+    row = (parts * weight * carry.node_values("strike")[nodes]).sum(axis=(0, 2))
+    return row, np.array(
+        [carry.sampling_error(nodes[:, i], parts[:, i] * weight) for i in range(len(BOARDS))]
+    )
 
 
 def _doubt(board, angle, scatter_boards):

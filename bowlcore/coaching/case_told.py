@@ -17,7 +17,7 @@ from bowlcore.coaching.watched import watch
 from bowlcore.motion.path import BallPath, simulate
 from bowlcore.motion.release import FIELD_NAMES
 
-NO_GUESS, STAY = "not yet", "nothing: the same line again"
+NO_GUESS, STAY = "not yet", "nothing, the same line again"
 CHOICES = {
     STAY: {},
     "feet and target 2 in": {"laydown_board": 2.0, "target_board": 2.0},
@@ -26,8 +26,8 @@ CHOICES = {
     "feet 2 out, target 1 out": {"laydown_board": -2.0, "target_board": -1.0},
     "feet 2 out, same target": {"laydown_board": -2.0},
     "same feet, look 1.5 out": {"target_board": -1.5},
-    "half a mile an hour faster": {"speed_mph": 0.5},
-    "half a mile an hour slower": {"speed_mph": -0.5},
+    "half a mile an hour (0.8 km/h) faster": {"speed_mph": 0.5},
+    "half a mile an hour (0.8 km/h) slower": {"speed_mph": -0.5},
 }
 _LOOKS = ("hit", "finish", "target_hit", "leave")
 _MOVED = [name for name in FIELD_NAMES if name != "hand"]
@@ -51,7 +51,7 @@ class CaseAnswer:
     rows: list
 
 
-def answer(number, guess=NO_GUESS, change=STAY, *, thrown=(), shown=False) -> CaseAnswer:
+def answer(number, guess=NO_GUESS, change=STAY, *, thrown=(), shown=False, metric=False) -> CaseAnswer:
     """A case with what the reader has chosen so far.
 
     Parameters
@@ -63,6 +63,8 @@ def answer(number, guess=NO_GUESS, change=STAY, *, thrown=(), shown=False) -> Ca
         The change with which each test ball was thrown.
     shown : bool
         The truth as well.
+    metric : bool
+        Metres and km/h in the words.
 
     Raises
     ------
@@ -79,7 +81,7 @@ def answer(number, guess=NO_GUESS, change=STAY, *, thrown=(), shown=False) -> Ca
     usual = simulate(case.known.release, believed, case.known.ball)
     tests = [ball for k, name in enumerate(thrown) for ball in _test_balls(number, name, k)]
     told = [
-        f"Case {number}, the {case.bowler}: {_lower(case.title)}.",
+        f"Case {number}, '{case.title}': the {case.bowler} bowls.",
         f"Your reading: {guess if guess == NO_GUESS else repr(guess)}. Your change: {change}.",
     ]
     rows = _ball_rows(case.seen, "ball") + _ball_rows(tests, "test ball")
@@ -87,7 +89,7 @@ def answer(number, guess=NO_GUESS, change=STAY, *, thrown=(), shown=False) -> Ca
         told.append(_thrown_words(tests))
         return CaseAnswer(case, usual, tests, [], {}, " ".join(filter(None, told)), rows)
     readings = readings_of(case.known, believed, case.seen)
-    result, truth_rows = _truth(case, guess, change)
+    result, truth_rows = _truth(case, change, metric)
     today = case.as_thrown(case.known)
     paths = {name: simulate(today.release, lane, today.ball) for name, lane in case.lanes.items()}
     told += [f"The truth: {case.told}", _how_sure(case, readings, guess), result]
@@ -125,9 +127,9 @@ def _how_sure(case, readings, guess):
     return f"The reading said {'; '.join(sure)}.{own}"
 
 
-def _truth(case, guess, change):
+def _truth(case, change, metric):
     """What helps on the true lanes, in words and rows."""
-    advised = _advice(case.number)
+    advised = _advice(case.number, metric)
     rows, parts = [], []
     for name, lane in case.lanes.items():
         today = case.as_thrown(case.known)
@@ -152,11 +154,11 @@ def _truth(case, guess, change):
     return " ".join(parts), rows
 
 
-@lru_cache(maxsize=len(CASES))
-def _advice(number):
+@lru_cache(maxsize=2 * len(CASES))
+def _advice(number, metric):
     """The first suggestion for each lane, from what was seen alone."""
     case = CASES[number]
-    return changes_told.answer(case.known, lane_of(BELIEVED), case.seen, count=1).lanes
+    return changes_told.answer(case.known, lane_of(BELIEVED), case.seen, count=1, metric=metric).lanes
 
 
 def _as_advised(today, advised_for, change):

@@ -74,7 +74,7 @@ CASES = {
     case.number: case
     for case in (
         Case(
-            1, "High, and a partner who frowns", "league one-hander", TARGET,
+            1, "High, then three on the other side", "league one-hander", TARGET,
             "The lane was as believed. The ball went over the arrows nearly two boards inside the mark, ball after ball.",
             hand={"target_board": 1.75},
         ),

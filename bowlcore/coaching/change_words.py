@@ -24,7 +24,7 @@ _TWO_HANDED = {
     "less rotation": "keep the bowling hand under and behind the ball as the support hand leaves it",
     "stay behind the ball": "keep the bowling hand under and behind the ball as the support hand leaves it",
 }
-_SAFE_HAND = (
+SAFE_HAND = (
     "Turn the whole hand with the swing, never force the wrist; a light ball and few repeats first. "
     "Stop at pain, numbness or tingling and see a professional."
 )
@@ -52,7 +52,7 @@ def _line_move(candidate, bowler):
     return f"move the feet {_inward(feet)}{walk} and the target {_inward(target)}"
 
 
-def what(candidate, changed, bowler) -> str:
+def what(candidate, changed, bowler, metric=False) -> str:
     """The change in words that can be carried out, ending with the line as bowlers say it."""
     line = line_words(changed.release, bowler.feet)
     if candidate.kind == "stay":
@@ -63,14 +63,22 @@ def what(candidate, changed, bowler) -> str:
     elif candidate.kind == "hand":
         cues = _HAND | _TWO_HANDED if bowler.feet.style == "two-handed" else _HAND
         parts.append(f"{candidate.told}: {cues[candidate.told]} ({_numbers(changed, bowler)})")
-    elif candidate.told:
-        parts.append(candidate.told)
+    elif candidate.kind in ("speed", "loft"):
+        parts.append(f"{_amount(candidate, bowler, metric)} {candidate.told}")
     if candidate.feet or candidate.target:
         parts.append(_line_move(candidate, bowler))
     elif parts:
         parts.append("same line")
     told = "; ".join(parts)
     return f"{told[0].upper()}{told[1:]}: {line}."
+
+
+def _amount(candidate, bowler, metric):
+    """By how much speed or loft is changed."""
+    now, then = bowler.release, candidate.release
+    if candidate.kind == "speed":
+        return words.step_of_speed(abs(then.speed_mph - now.speed_mph), metric)
+    return words.distance(abs(then.loft_ft - now.loft_ft), metric)
 
 
 def _numbers(changed, bowler):
@@ -83,16 +91,16 @@ def _numbers(changed, bowler):
     return ", ".join(told[name] for name in HAND if getattr(now, name) != getattr(then, name))
 
 
-def why(candidate, bowler, changed, surface) -> str:
+def why(candidate, bowler, changed, surface, metric=False) -> str:
     """What the centre ball does now and would do, and the reason."""
-    now = _told(simulate(bowler.release, surface, bowler.ball))
+    now = _told(simulate(bowler.release, surface, bowler.ball), metric)
     if candidate.kind == "stay":
         return f"The centre ball {now}; nothing tried is better by more than a tie."
-    then = _told(simulate(changed.release, surface, changed.ball))
+    then = _told(simulate(changed.release, surface, changed.ball), metric)
     return f"Now the centre ball {now}; then it {then}. {_reason(candidate)}"
 
 
-def _told(path):
+def _told(path, metric):
     if path.gutter_ft == path.gutter_ft:
         return "is in the gutter"
     hit = words.hit(path.entry_board)
@@ -103,12 +111,14 @@ def _told(path):
         if hit.startswith("past")
         else f"is {hit}"
     )
-    return f"{met} at {words.degrees(abs(path.entry_angle_deg))} and {words.rolling(path.roll_start_ft)}"
+    return (
+        f"{met} at {words.degrees(abs(path.entry_angle_deg))} and {words.rolling(path.roll_start_ft, metric)}"
+    )
 
 
 def _reason(candidate):
     if candidate.kind == "speed":
-        faster = "faster" in candidate.told
+        faster = candidate.told == "faster"
         return "A faster ball has less time to turn." if faster else "A slower ball has more time to turn."
     if candidate.kind == "ball":
         return "Its cover takes the oil and the dry boards in another way; the hand stays the same."
@@ -146,4 +156,4 @@ def caution(candidate, bowler) -> str:
     """The warning that belongs to a change; "" when there is none."""
     if bowler.young_or_sore:
         return _NO_HAND
-    return {"hand": _SAFE_HAND, "ball": _HEAVY}.get(candidate.kind, "")
+    return {"hand": SAFE_HAND, "ball": _HEAVY}.get(candidate.kind, "")

@@ -12,7 +12,7 @@ import numpy as np
 
 from bowlcore.coaching import change_words, customary
 from bowlcore.coaching.candidates import line_moves, move_effort, moved_line, variants
-from bowlcore.coaching.odds import RANKING, Odds, bowler_odds
+from bowlcore.coaching.odds import RANKING, Odds, bowler_odds, odds_together
 from bowlcore.coaching.words import POCKET_BOARD, POCKET_REACH
 from bowlcore.motion.changed_lane import MixedLane
 from bowlcore.motion.checks import number_in
@@ -62,7 +62,7 @@ class Change:
         return simulate(self.bowler.release, self.surface, self.bowler.ball)
 
 
-def suggest_changes(bowler, surface, count=5) -> list[Change]:
+def suggest_changes(bowler, surface, count=5, *, metric=False) -> list[Change]:
     """Changes for this bowler on this surface, best first, at most one of each family.
 
     Parameters
@@ -71,6 +71,8 @@ def suggest_changes(bowler, surface, count=5) -> list[Change]:
         Nothing beyond `can_change` is suggested, and no hand at all for one who is young or sore.
     surface : as for `simulate`
     count : int, 1 to 20
+    metric : bool
+        Metres and km/h in the words.
 
     Returns
     -------
@@ -92,25 +94,24 @@ def suggest_changes(bowler, surface, count=5) -> list[Change]:
     ]
     before = bowler_odds(bowler, surface)
     usual = customary.remedy(bowler, surface, before)
-    chosen, families = [], set()
+    best, chosen = {}, []  # of each family
     for candidate in (tried[i] for i in order):
-        if candidate.family in families:
-            continue
-        families.add(candidate.family)
-        change = _change(candidate, bowler, surface, before, usual)
+        best.setdefault(candidate.family, candidate)
+        if candidate.kind == "stay":
+            break  # whatever comes behind is no better than staying
+    changed = [replace(bowler, release=one.release, ball=one.ball) for one in best.values()]
+    after = odds_together([(one, surface) for one in changed])
+    for candidate, then, odds in zip(best.values(), changed, after, strict=True):
+        change = _change(candidate, bowler, then, surface, before, odds, usual, metric)
         if change.worth_while:
             chosen.append(change)
-        if len(chosen) == int(count) or candidate.kind == "stay":
-            break  # whatever comes behind is no better than staying
-    return chosen
+    return chosen[: int(count)]
 
 
-def _change(candidate, bowler, surface, before, usual):
-    changed = replace(bowler, release=candidate.release, ball=candidate.ball)
-    after = before if candidate.kind == "stay" else bowler_odds(changed, surface)
+def _change(candidate, bowler, changed, surface, before, after, usual, metric):
     return Change(
-        change_words.what(candidate, changed, bowler),
-        change_words.why(candidate, bowler, changed, surface),
+        change_words.what(candidate, changed, bowler, metric),
+        change_words.why(candidate, bowler, changed, surface, metric),
         change_words.when(candidate, bowler),
         changed,
         before,

@@ -65,7 +65,7 @@ class ChangesAnswer:
     rows: list
 
 
-def answer(bowler, surface, seen, *, suppose=LIKELIEST, count=5) -> ChangesAnswer:
+def answer(bowler, surface, seen, *, suppose=LIKELIEST, count=5, metric=False) -> ChangesAnswer:
     """What this bowler can change after what was seen.
 
     Parameters
@@ -74,6 +74,8 @@ def answer(bowler, surface, seen, *, suppose=LIKELIEST, count=5) -> ChangesAnswe
     suppose : the likeliest cause, or the name of one that is taken for true
     count : int, 1 to 20
         Changes for each lane.
+    metric : bool
+        Metres and km/h in the words.
 
     Raises
     ------
@@ -85,7 +87,7 @@ def answer(bowler, surface, seen, *, suppose=LIKELIEST, count=5) -> ChangesAnswe
     readings = readings_of(bowler, surface, seen)
     if not readings:
         return ChangesAnswer([], "Note a ball first: without anything seen there is nothing to change.", [])
-    lanes = [_changes(bowler, reading, suppose, count) for reading in readings]
+    lanes = [_changes(bowler, reading, suppose, count, metric) for reading in readings]
     rows, first = [], 1
     for lane in lanes:
         rows += _rows(lane, first)
@@ -93,16 +95,16 @@ def answer(bowler, surface, seen, *, suppose=LIKELIEST, count=5) -> ChangesAnswe
     return ChangesAnswer(lanes, " ".join(_sentence(lane, suppose) for lane in lanes), rows)
 
 
-def _changes(bowler, reading, suppose, count):
+def _changes(bowler, reading, suppose, count, metric):
     cause = reading.named
     if suppose != LIKELIEST:
         cause = next(item for item in reading.causes if item.name == suppose)
     thrown = as_thrown(bowler, cause.name, reading.seen)
     left_alone = suppose == LIKELIEST and (reading.open or cause.name in _LEAVE_IT)
-    found = [] if left_alone else suggest_changes(thrown, cause.surface, int(count))
+    found = [] if left_alone else suggest_changes(thrown, cause.surface, int(count), metric=metric)
     again = None
     if found and thrown is not bowler:
-        again = suggest_changes(bowler, cause.surface, 1)[0]
+        again = suggest_changes(bowler, cause.surface, 1, metric=metric)[0]
     return LaneChanges(reading, cause.name, cause.weight, thrown, bowler, cause.surface, found, again)
 
 

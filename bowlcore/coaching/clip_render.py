@@ -9,12 +9,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from bowlcore.coaching.clip_marks import Click, ClickedClip
+from bowlcore.coaching.path_lab import lane_of
 from bowlcore.coaching.spin_axis import axis_point, turned_along, view
 from bowlcore.motion.checks import number_in
-from bowlcore.motion.oil import load_pattern
 from bowlcore.motion.path import simulate
 from bowlcore.motion.release import Release
-from bowlcore.motion.surface import OiledLane
 
 _TAPE_DEG, _RING_DEG = 9.0, 1.6  # half widths on the ball
 _LIGHT = np.array([-0.35, 0.65, 0.68])  # from where it shines: right, up, towards the camera
@@ -168,8 +167,7 @@ DEMO_RELEASE = Release(16.5, 320, 50, 15, 18, 15)  # made up; no bowler was film
 
 def demo_clip(**scene) -> Clip:
     """The made-up delivery of the lessons on the house shape, seen along the ball's own line; keywords as for Scene."""
-    lane = OiledLane(load_pattern("house"))
-    return Clip(simulate(DEMO_RELEASE, lane), Scene(**scene), -DEMO_RELEASE.launch_heading_deg)
+    return Clip(simulate(DEMO_RELEASE, lane_of("house")), Scene(**scene), -DEMO_RELEASE.launch_heading_deg)
 
 
 def draw_ball(scene, turned, tape, axis, tilt_deg, number=0) -> np.ndarray:
@@ -193,7 +191,8 @@ def draw_ball(scene, turned, tape, axis, tilt_deg, number=0) -> np.ndarray:
     colour[of_tape > np.cos(np.radians(_TAPE_DEG))] = _TAPE
     light = 0.35 + 0.65 * np.maximum(facing @ _LIGHT, 0.0)
     picture[inside] = colour * light[:, None]
-    fine = picture.reshape(height, 2, width, 2, 3).mean(axis=(1, 3))
+    pairs = picture[::2] + picture[1::2]
+    fine = (pairs[:, ::2] + pairs[:, 1::2]) / 4.0
     return np.clip(fine, 0, 255).round().astype(np.uint8)
 
 

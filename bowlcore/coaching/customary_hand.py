@@ -11,7 +11,7 @@ from typing import NamedTuple
 from bowlcore.coaching import words
 from bowlcore.coaching.bowler import load_bowlers
 from bowlcore.coaching.moves import best_line
-from bowlcore.coaching.odds import Odds, bowler_odds
+from bowlcore.coaching.odds import Odds, odds_together
 from bowlcore.coaching.path_lab import lane_of
 from bowlcore.motion.release import Release
 
@@ -77,7 +77,7 @@ def compare_hands(bowler, surface, state) -> Compared:
     )
     here = [bowler, replace(bowler, release=hand)]
     there = [best_line(one, surface, worth=0.0) for one in here]
-    odds = [bowler_odds(one, surface) for one in (*here, *there)]
+    odds = odds_together([(one, surface) for one in (*here, *there)])
     return Compared(*odds, there[0].release, there[1].release)
 
 

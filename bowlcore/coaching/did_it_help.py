@@ -156,4 +156,6 @@ def _sentence(groups, better, needed, small_change, needed_small):
 
 
 def _sure(chance):
-    return "more than 99 in 100 sure" if chance > 0.99 else f"{100 * chance:.0f} in 100 sure"
+    """How sure, with what that rests on in the same breath."""
+    said = "more than 99" if chance > 0.99 else f"{100 * chance:.0f}"
+    return f"{said} in 100 sure if all else was alike"

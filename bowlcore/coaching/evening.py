@@ -6,17 +6,16 @@ only: spare balls take oil too, mostly elsewhere, and are left out.
 """
 
 from dataclasses import dataclass
-from typing import NamedTuple
+from functools import cached_property
 
-import numpy as np
-
-from bowlcore.coaching.moves import STAY, best_line, best_move, moved
-from bowlcore.coaching.odds import RANKING, Odds, odds_of_entries
+from bowlcore.coaching.moves import STAY, best_line, best_moves, moved
+from bowlcore.coaching.odds import RANKING, Odds, odds_together
 from bowlcore.coaching.transition import CARRIED, TAKEN_UP, check_lane, play_one
+from bowlcore.motion.ball import Ball
 from bowlcore.motion.checks import number_in
-from bowlcore.motion.many import sweep_columns
 from bowlcore.motion.path import BallPath, simulate
 from bowlcore.motion.release import FIELD_NAMES, Release
+from bowlcore.motion.surface import OiledLane
 
 LANES = ("left", "right")
 FRAMES = 10
@@ -26,23 +25,38 @@ _ACCIDENTS = 256
 _MOST_BOWLERS = 12
 
 
-class Look(NamedTuple):
+@dataclass(frozen=True, eq=False)
+class Look:
     """One bowler on one lane at one moment.
 
     games : bowled on the pair so far
-    line : the release from here on; path : its centre ball on the lane now; odds : of this line now
-    first_path, first : the same for the line of the first ball of the evening
+    surface, ball : the lane now, and what is thrown on it
+    line : the release from here on; odds : of this line now
+    first_line, first : the same for the line of the first ball of the evening
     feet, target : boards moved just now, positive in
     """
 
     games: float
+    surface: OiledLane
+    ball: Ball
     line: Release
-    path: BallPath
     odds: Odds
-    first_path: BallPath
+    first_line: Release
     first: Odds
     feet: float
     target: float
+
+    @cached_property
+    def path(self) -> BallPath:
+        """The centre ball of this line on the lane now."""
+        return (
+            self.first_path if self.line == self.first_line else simulate(self.line, self.surface, self.ball)
+        )
+
+    @cached_property
+    def first_path(self) -> BallPath:
+        """The centre ball of the first line on the lane now."""
+        return simulate(self.first_line, self.surface, self.ball)
 
 
 @dataclass(frozen=True, eq=False)
@@ -153,37 +167,49 @@ class _Night:
         """Everyone looks at both lanes, and moves where it is worth it."""
         for lane, surface in self.lanes.items():
             self.kept[lane].append(surface)
-            here = [(self.first[i, lane], self.now[i, lane]) for i in range(self.count)]
-            odds = odds_of_lines([bowler for pair in here for bowler in pair], surface)
-            for i, (first, now) in enumerate(here):
-                looks, (stood, stands) = self.looks[i, lane], odds[2 * i : 2 * i + 2]
-                feet, target = STAY
-                best = max((look.odds.pocket for look in looks), default=stands.pocket)
-                if self.moving and stands.pocket <= best - FALL + 1e-9:  # who still hits it does not move
-                    feet, target, _, _ = best_move(now, surface)
-                if (feet, target) != STAY:
-                    now = self.now[i, lane] = moved(now, feet, target)
-                    self.accidents[i, lane] = now.shots(_ACCIDENTS)
-                    stands = odds_of_lines([now], surface)[0]
-                first_path = path = simulate(first.release, surface, first.ball)
-                if now.release != first.release:
-                    path = simulate(now.release, surface, now.ball)
-                looks.append(Look(games, now.release, path, stands, first_path, stood, feet, target))
+        keys = list(self.now)
+        odds = self._odds([(self.first[key], key) for key in keys] + [(self.now[key], key) for key in keys])
+        stood, stands = dict(zip(keys, odds, strict=False)), dict(zip(keys, odds[len(keys) :], strict=True))
+        restless = [key for key in keys if self.moving and self._fell(key, stands[key])]
+        best = best_moves([(self.now[key], self.lanes[key[1]]) for key in restless])
+        moves = {key: move[:2] for key, move in zip(restless, best, strict=True) if move[:2] != STAY}
+        for key, move in moves.items():
+            self.now[key] = moved(self.now[key], *move)
+            self.accidents[key] = self.now[key].shots(_ACCIDENTS)
+        stands |= zip(moves, self._odds([(self.now[key], key) for key in moves]), strict=True)
+        for key in keys:
+            first, now, surface = self.first[key], self.now[key], self.lanes[key[1]]
+            feet, target = moves.get(key, STAY)
+            self.looks[key].append(
+                Look(
+                    games,
+                    surface,
+                    now.ball,
+                    now.release,
+                    stands[key],
+                    first.release,
+                    stood[key],
+                    feet,
+                    target,
+                )
+            )
+
+    def _fell(self, key, odds):
+        """Who still hits it does not move."""
+        best = max((look.odds.pocket for look in self.looks[key]), default=odds.pocket)
+        return odds.pocket <= best - FALL + 1e-9
+
+    def _odds(self, lines):
+        """Odds of (bowler, (number, lane)), all in one batch."""
+        return odds_of_lines([(bowler, self.lanes[lane]) for bowler, (_, lane) in lines])
 
 
-def odds_of_lines(bowlers, surface) -> list[Odds]:
-    """Odds of many bowlers or lines on one lane, one batch for each ball; lines that are alike once."""
-    ball_of_line = {(id(b.spread), b.ball, b.release): b for b in bowlers}
-    found = {}
-    for ball in dict.fromkeys(bowler.ball for bowler in bowlers):
-        keys = [key for key in ball_of_line if key[1] == ball]
-        parts = [ball_of_line[key].shots(RANKING) for key in keys]
-        columns = {name: np.concatenate([part[name] for part in parts]) for name in FIELD_NAMES}
-        marks, _ = sweep_columns(columns, surface, ball)
-        for k, key in enumerate(keys):
-            mine = {name: values[k * RANKING : (k + 1) * RANKING] for name, values in marks.items()}
-            found[key] = odds_of_entries(mine, ball_of_line[key])
-    return [found[id(b.spread), b.ball, b.release] for b in bowlers]
+def odds_of_lines(lines) -> list[Odds]:
+    """Odds of several (bowler, surface) in one batch; those that are alike once."""
+    keys = [(id(b.spread), b.ball, b.release, surface) for b, surface in lines]
+    alike = dict(zip(keys, lines, strict=True))
+    found = dict(zip(alike, odds_together(list(alike.values()), RANKING), strict=True))
+    return [found[key] for key in keys]
 
 
 def _plain(value):

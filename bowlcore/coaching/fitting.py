@@ -14,7 +14,7 @@ from bowlcore.coaching.feet import mark_board_of
 from bowlcore.coaching.own_lanes import shift_oil
 from bowlcore.motion.checks import number_in
 from bowlcore.motion.friction_table import FrictionTable
-from bowlcore.motion.many import sweep_columns
+from bowlcore.motion.many import sweep_together
 from bowlcore.motion.path import simulate
 from bowlcore.motion.release import RANGES
 from bowlcore.motion.surface import MU_HIGH, MU_LOW, FrictionLaw, OiledLane
@@ -201,6 +201,7 @@ class _Problem:
         seen = np.array([[getattr(one, name) for name in names] for one in shots], float)
         self.seen, self.there = seen, np.isfinite(seen)
         self.error = np.array([EYE[name] for name in names])
+        self.last = (None, None)
 
     def numbers(self, x):
         """Release of each shot: (shots, 6)."""
@@ -216,35 +217,49 @@ class _Problem:
         oil_um = lane.pattern.oil_um(_BOARDS[None, :], _FEET[:, None])
         return FrictionTable(lane.law.friction(oil_um, ball.cover_in_oil, ball.cover_on_dry))
 
-    def seen_on(self, numbers, lane):
-        """What would be seen: arrow, breakpoint board and distance, hit (shots, 4)."""
-        columns = self._columns(numbers)
-        marks, _ = sweep_columns(columns, lane, self.bowler.ball)
+    def seen_on(self, jobs):
+        """What would be seen of several (numbers, lane), in one batch: arrow, breakpoint board and distance, hit."""
+        columns = [self._columns(numbers) for numbers, _ in jobs]
+        lanes = [lane for _, lane in jobs]
+        found = sweep_together(list(zip(columns, lanes, strict=True)), self.bowler.ball)
+        return [self._as_seen(one, marks) for one, marks in zip(columns, found, strict=True)]
+
+    def _as_seen(self, columns, marks):
+        """Landmarks as the eye takes them (shots, 4)."""
         mark = mark_board_of(columns["laydown_board"], columns["target_board"])
         hit = np.nan_to_num(marks["entry_board"], nan=0.0)  # the gutter is board 0
         return np.column_stack([mark, marks["breakpoint_board"], marks["breakpoint_ft"], hit])
 
+    def watched(self, x):
+        """What would be seen, and the time: (shots, 5). The last ones are kept: their slope is asked for next."""
+        if not np.array_equal(x, self.last[0]):
+            columns, lane = self._columns(self.numbers(x)), self.lane(x[:3] * BEFORE)
+            paths = [self._path(columns, i, lane) for i in range(len(self.shots))]
+            names = ("entry_board", "breakpoint_board", "breakpoint_ft")
+            marks = {name: np.array([getattr(path, name) for path in paths]) for name in names}
+            times = [_time(path) for path in paths]
+            self.last = x.copy(), np.column_stack([self._as_seen(columns, marks), times])
+        return self.last[1]
+
     def apart(self, x):
         """Residuals: seen less expected, then the unknowns themselves."""
-        numbers, lane = self.numbers(x), self.lane(x[:3] * BEFORE)
-        times = [self._time(row, lane) for row in numbers]
-        gap = (np.column_stack([self.seen_on(numbers, lane), times]) - self.seen) / self.error
+        gap = (self.watched(x) - self.seen) / self.error
         return np.concatenate([gap[self.there], x])
 
     def slope(self, x):
-        """Derivatives of the residuals: one batch for the releases, one for each number of the lane."""
-        numbers, at = self.numbers(x), x[:3] * BEFORE
-        lane, shots = self.lane(at), len(self.shots)
+        """Derivatives of the residuals: the releases and the lanes moved a little, all in one batch."""
+        numbers, at, shots = self.numbers(x), x[:3] * BEFORE, len(self.shots)
         moved = np.concatenate([numbers, *(numbers + step for step in np.diag(_STEPS))])
-        seen = self.seen_on(moved, lane).reshape(7, shots, 4)
+        steps = np.diag(np.where(at < 0, _STEP, -_STEP))  # towards the middle: never over a limit
+        lanes = [self.lane(at + step) for step in steps]
+        seen, *on_lanes = self.seen_on([(moved, self.lane(at)), *((numbers, lane) for lane in lanes)])
+        seen = seen.reshape(7, shots, 4)
         by_release = np.zeros((shots, 5, 6))
         by_release[:, :4] = np.moveaxis((seen[1:] - seen[0]) / _STEPS[:, None, None], 0, -1)
-        by_release[:, 4, 0] = -np.array([self._time(row, lane) for row in numbers]) / numbers[:, 0]
+        by_release[:, 4, 0] = -self.watched(x)[:, 4] / numbers[:, 0]
         by_lane = np.zeros((shots, 5, 3))
-        for i, step in enumerate(_STEP):
-            to = at.copy()
-            to[i] += step if at[i] < 0 else -step  # towards the middle: never over a limit
-            by_lane[:, :4, i] = (self.seen_on(numbers, self.lane(to)) - seen[0]) / (to[i] - at[i])
+        for i, there in enumerate(on_lanes):
+            by_lane[:, :4, i] = (there - seen[0]) / steps[i, i]
         whole = np.zeros((shots, 5, self.count))
         whole[:, :, :3] = by_lane * BEFORE
         whole[:, :, 3:7] = by_release[:, :, :4] @ self.shared
@@ -278,7 +293,7 @@ class _Problem:
         """How much higher the usual ball comes in than on the believed lane, with its 90 %."""
 
         def entry(to):
-            return self.seen_on(self.usual[None], self.lane(to))[0, 3]
+            return self.seen_on([(self.usual[None], self.lane(to))])[0][0, 3]
 
         here = entry(at)
         pull = np.array(
@@ -299,11 +314,13 @@ class _Problem:
         columns["hand"] = np.full(len(numbers), self.bowler.release.hand, dtype=object)
         return columns
 
-    def _time(self, row, lane):
-        """Seconds from the foul line to the pins (a ball in the gutter: as on the lane to there)."""
-        columns = self._columns(row[None])
-        one = replace(self.bowler.release, **{name: float(columns[name][0]) for name in SCATTERED})
-        path = simulate(one, lane, self.bowler.ball)
-        times = path.time_s[np.isfinite(path.time_s)]
-        feet = path.distance_ft[: len(times)]
-        return float(times[-1] * 60.0 / feet[-1])
+    def _path(self, columns, i, lane):
+        one = {name: float(columns[name][i]) for name in SCATTERED}
+        return simulate(replace(self.bowler.release, **one), lane, self.bowler.ball)
+
+
+def _time(path):
+    """Seconds from the foul line to the pins (a ball in the gutter: as on the lane to there)."""
+    times = path.time_s[np.isfinite(path.time_s)]
+    feet = path.distance_ft[: len(times)]
+    return float(times[-1] * 60.0 / feet[-1])

@@ -83,7 +83,7 @@ def answer(release: Release, turned_deg=0.0, *, metric=False) -> HandAnswer:
     turned_deg : float
         How far the ball has turned since it was let go.
     metric : bool
-        Metres in the words.
+        Metres and km/h in the words.
     """
     axis = axis_point(release.axis_rotation_deg, release.axis_tilt_deg)
     around = turning(np.radians(np.linspace(0.0, 360.0, 121))[:, None] * axis)
@@ -104,7 +104,7 @@ def answer(release: Release, turned_deg=0.0, *, metric=False) -> HandAnswer:
         else None
     )
     return HandAnswer(
-        *views, ratio, kind, _sentence(release, ratio, kind, far, metric), _rows(release, ratio, kind)
+        *views, ratio, kind, _sentence(release, ratio, kind, far, metric), _rows(release, ratio, kind, metric)
     )
 
 
@@ -128,22 +128,28 @@ def _sentence(release, ratio, kind, far, metric):
         parts.append("Without revs nothing turns.")
     else:
         parts.append(f"One turn takes {words.distance(far, metric)} of lane at first.")
-    parts.append(f"The cover spins at {ratio:.2f} of the ball's speed: {kind}, by our limits.")
+    parts.append(f"{_spin_words(ratio)}: {kind}, by our limits.")
     return " ".join(parts)
 
 
-def _rows(release, ratio, kind):
-    you = [{"who": "as set above", **_row(release, ratio, kind)}]
+def _spin_words(ratio):
+    """Spin against speed as a share of 100."""
+    return f"The cover spins at {100 * ratio:.0f} of 100 of the ball's speed"
+
+
+def _rows(release, ratio, kind, metric):
+    you = [{"who": "as set above", **_row(release, ratio, kind, metric)}]
     demo = load_bowlers()
     return you + [
-        {"who": f"{name} (invented)", **_row(demo[name].release, r, kind_of(r))} for name, r in demo_ratios()
+        {"who": f"{name} (invented)", **_row(demo[name].release, r, kind_of(r), metric)}
+        for name, r in demo_ratios()
     ]
 
 
-def _row(release, ratio, kind):
+def _row(release, ratio, kind, metric):
     best = float(best_rotation_deg(1.0, ratio))
     return {
-        "speed": words.speed(release.speed_mph),
+        "speed": words.speed(release.speed_mph, metric),
         "rev rate": words.revs(release.rev_rate_rpm),
         "rotation": words.degrees(release.axis_rotation_deg),
         "tilt": words.degrees(release.axis_tilt_deg),

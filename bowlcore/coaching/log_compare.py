@@ -1,10 +1,11 @@
 """Did it help? Two groups of balls out of a log, compared by one measure."""
 
 from collections import Counter
+from dataclasses import replace
 
 from bowlcore.coaching import did_it_help
 from bowlcore.coaching.log_games import POCKET
-from bowlcore.coaching.log_source import shots_of
+from bowlcore.coaching.log_source import DEMO, shots_of
 
 POCKETS, STRIKES, SINGLES, MISS = "in the pocket", "strikes", "single pins made", "miss at the arrows"
 MEASURES = (POCKETS, STRIKES, SINGLES, MISS)
@@ -36,6 +37,14 @@ def answer(log, bowler, measure, split):
     names, groups = found
     told = ([_MEASURE[measure](shot) for shot in group] for group in groups)
     seen = [[value for value in group if value is not None] for group in told]
+    helped = _compared(measure, seen, names)
+    if isinstance(helped, str) or log != DEMO:
+        return helped
+    return replace(helped, sentence=f"In an invented log, {helped.sentence}")
+
+
+def _compared(measure, seen, names):
+    """A `Helped` of two lists of what was measured, or why not."""
     if measure == MISS:
         if min(map(len, seen)) < did_it_help.FEWEST:
             return f"Boards are compared from {did_it_help.FEWEST} balls on; here are {len(seen[0])} and {len(seen[1])}."

@@ -1,4 +1,4 @@
-"""Files beside one's own log: CSV out and in, and pages to print. What is there is never overwritten by a CSV."""
+"""Files beside one's own log: CSV out and in. What is there is never overwritten by a CSV."""
 
 from pathlib import Path
 
@@ -45,8 +45,3 @@ def read_csv_file(name) -> str:
     with PracticeLog(own_file()) as log:
         new = read_csv(data, log)
     return f"{path.name}: {new} new {'entry' if new == 1 else 'entries'}; what was there already is left as it was."
-
-
-def write_text(name, text):
-    """Write a page to print into the folder of one's own log."""
-    (own_file().parent / name).write_text(text, encoding="utf-8", newline="\n")

@@ -5,6 +5,7 @@ that the ball spins round comes out of it, on the inner side, away from the own 
 """
 
 from dataclasses import dataclass, replace
+from functools import cache
 from math import hypot, sqrt
 
 import numpy as np
@@ -131,10 +132,17 @@ def release_speed(mean: Measured, release, surface, ball=None, metric=False) -> 
         raise ValueError(f"mean must be a speed, got {NAMES[mean.name]}")
     low, high, _ = RANGES["speed_mph"]
 
-    def too_fast(speed, wanted):
-        return _MPH_SECONDS / simulate(replace(release, speed_mph=speed), surface, ball).time_s[-1] - wanted
+    @cache
+    def mean_at(speed):
+        return _MPH_SECONDS / simulate(replace(release, speed_mph=speed), surface, ball).time_s[-1]
 
-    def solved(wanted):
+    def too_fast(speed, wanted):
+        return mean_at(speed) - wanted
+
+    def solved(wanted, near):
+        ends = max(near[0], low), min(near[1], high)  # mostly it lies in here
+        if ends[0] < ends[1] and too_fast(ends[0], wanted) <= 0 <= too_fast(ends[1], wanted):
+            return brentq(too_fast, *ends, args=(wanted,), xtol=1e-4)
         ends = max(0.75 * wanted, low), min(1.6 * wanted, high)
         if too_fast(ends[0], wanted) > 0 or too_fast(ends[1], wanted) < 0:
             raise ValueError(
@@ -142,8 +150,8 @@ def release_speed(mean: Measured, release, surface, ball=None, metric=False) -> 
             )
         return brentq(too_fast, *ends, args=(wanted,), xtol=1e-4)
 
-    value = solved(mean.value)
-    slope = solved(mean.value * 1.02) - value
+    value = solved(mean.value, (mean.value, 1.12 * mean.value))
+    slope = solved(mean.value * 1.02, (value, 1.04 * value)) - value
     lost = shown("speed_mph", value - mean.value, metric)
     extra = f" That is {lost} over the mean, in this model and on this lane."
     return measured("speed_mph", value, mean.error * slope / (0.02 * mean.value), extra, metric)

@@ -15,7 +15,7 @@ from bowlcore.coaching.bowler import Bowler
 from bowlcore.coaching.lines import lines_to_pocket
 from bowlcore.coaching.odds import RANKING
 from bowlcore.coaching.words import POCKET_BOARD, POCKET_REACH
-from bowlcore.motion.many import sweep_columns
+from bowlcore.motion.many import sweep_together
 from bowlcore.motion.release import RANGES
 
 STAY = (0, 0)
@@ -45,13 +45,23 @@ def best_move(bowler, surface, shots=RANKING) -> Move:
     shots : int
         Deliveries tried for each move, the same accidents for all.
     """
-    tried = [STAY, *_allowed(bowler)]
-    share = dict(zip(tried, _shares(bowler, surface, tried, shots).tolist(), strict=True))
+    return best_moves([(bowler, surface)], shots)[0]
+
+
+def best_moves(lines, shots=RANKING) -> list[Move]:
+    """The same for several (bowler, surface), all in one batch."""
+    tried = [[STAY, *_allowed(bowler)] for bowler, _ in lines]
+    shares = _shares(lines, tried, shots)
+    return [_best(dict(zip(*both, strict=True))) for both in zip(tried, shares, strict=True)]
+
+
+def _best(share):
+    """Of the pocket share of every move."""
     best = max(share.values())
     staying = share[STAY]
     if best < staying + WORTH - 1e-9:
         return Move(*STAY, staying, staying)
-    move = min((m for m in tried if share[m] >= best - _ALIKE and m != STAY), key=_size)
+    move = min((m for m in share if share[m] >= best - _ALIKE and m != STAY), key=_size)
     return Move(*move, staying, share[move])
 
 
@@ -73,7 +83,7 @@ def _best_line(release, spread, ball, most, surface, shots, worth):
     near = (np.abs(feet) <= most[0]) & (np.abs(target) <= most[1])
     tried = [STAY, *zip(feet[near], target[near], strict=True)]
     bowler = Bowler(release, spread, ball)
-    share = _shares(bowler, surface, tried, shots)
+    share = np.array(_shares([(bowler, surface)], [tried], shots)[0])
     best = int(share.argmax())
     if share[best] < share[0] + worth - 1e-9:
         return release
@@ -119,13 +129,17 @@ def _allowed(bowler):
                 yield move
 
 
-def _shares(bowler, surface, tried, shots):
-    """Pocket share of every move, all in one batch."""
-    usual = bowler.shots(shots)
-    columns = {name: np.tile(values, len(tried)) for name, values in usual.items()}
-    for name, by in zip(("laydown_board", "target_board"), np.array(tried).T, strict=True):
-        low, high, _ = RANGES[name]
-        columns[name] = np.clip(columns[name] + np.repeat(by, shots), low, high)
-    entry = sweep_columns(columns, surface, bowler.ball)[0]["entry_board"].reshape(len(tried), shots)
-    with np.errstate(invalid="ignore"):
-        return (np.abs(entry - POCKET_BOARD) <= POCKET_REACH).mean(axis=1)
+def _shares(lines, tried, shots):
+    """Pocket share of every move tried of each (bowler, surface), all in one batch."""
+    jobs = []
+    for (bowler, surface), moves in zip(lines, tried, strict=True):
+        columns = {name: np.tile(values, len(moves)) for name, values in bowler.shots(shots).items()}
+        for name, by in zip(("laydown_board", "target_board"), np.array(moves).T, strict=True):
+            low, high, _ = RANGES[name]
+            columns[name] = np.clip(columns[name] + np.repeat(by, shots), low, high)
+        jobs.append((columns, surface))
+    found = []
+    for marks in sweep_together(jobs, [bowler.ball for bowler, _ in lines]):
+        off = np.abs(marks["entry_board"].reshape(-1, shots) - POCKET_BOARD)
+        found.append((off <= POCKET_REACH).mean(axis=1).tolist())
+    return found

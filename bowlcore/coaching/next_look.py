@@ -2,12 +2,18 @@
 
 import numpy as np
 
-from bowlcore.coaching.hypotheses import TARGET
+from bowlcore.coaching.hypotheses import GOOD, OWN, TARGET
 from bowlcore.coaching.moves import moved
 from bowlcore.coaching.perception import follow_all, word_chances
 
 FIRST = "Say what was seen: was the target hit, and was the ball light, flush or high?"
-ASK_TARGET = "First ask: did the ball roll over its target, at the usual speed?"
+ASK_TARGET = "Did the ball roll over its target, at the usual speed? Ask that first."
+# what to do about a cause that is clear, where nothing is to be changed
+_SAME_AGAIN = {
+    TARGET: "Throw it over the target, at the usual speed: that was missed.",
+    OWN: "The same ball again: it is the bowler's own scatter.",
+    GOOD: "The same ball again: it was as it was meant.",
+}
 _HARDLY, _TRIED = (
     0.02,
     32,
@@ -38,7 +44,7 @@ def next_step(posts, share, told) -> str:
         return ASK_TARGET
     first, second = sorted(share, key=share.get, reverse=True)[:2]
     if share[first] > 0.85:
-        return f"Clear enough: act on '{first}', then look again."
+        return _SAME_AGAIN.get(first, f"Act on '{first}', which is clear enough, then look again.")
     found = []
     for post in posts.values():
         seen = set().union(*(item.told for item in post.deliveries))
@@ -47,15 +53,15 @@ def next_step(posts, share, told) -> str:
                 found.append((_parted(post, field, first, second, None), text))
         if TARGET not in (first, second):
             found += [
-                (_parted(post, "hit", first, second, move), f"{text} and see how it hits")
+                (_parted(post, "hit", first, second, move), f"{text}, and see how it hits")
                 for text, *move in _TEST_BALLS
             ]
     best, text = max(found, default=(0.0, ""))
     if best < _GOOD_ENOUGH:
-        return (
-            f"No single look separates '{first}' from '{second}' well; throw the same ball again and compare."
-        )
-    return f"To tell '{first}' from '{second}': {text}."
+        return f"Throw the same ball again and compare: no single look tells '{first}' from '{second}' well."
+    return (
+        f"{text[0].upper()}{text[1:]}{'' if text[-1] == '?' else '.'} That tells '{first}' from '{second}'."
+    )
 
 
 def _parted(post, field, first, second, move):

@@ -6,7 +6,7 @@ from math import erf, sqrt
 import numpy as np
 
 from bowlcore.coaching.words import POCKET_BOARD, POCKET_REACH
-from bowlcore.motion.many import sweep_columns
+from bowlcore.motion.many import sweep_together
 from bowlcore.rack import carry
 from bowlcore.rack.model_spread import model_spread
 from bowlcore.rack.pins import window_boards
@@ -62,8 +62,16 @@ def bowler_odds(bowler, surface, shots=SHOWN) -> Odds:
     -------
     Odds
     """
-    marks, _ = sweep_columns(bowler.shots(shots), surface, bowler.ball)
-    return odds_of_entries(marks, bowler)
+    return odds_together([(bowler, surface)], shots)[0]
+
+
+def odds_together(lines, shots=SHOWN) -> list[Odds]:
+    """The same for several (bowler, surface), all in one batch."""
+    bowlers = [bowler for bowler, _ in lines]
+    marks = sweep_together(
+        [(bowler.shots(shots), surface) for bowler, surface in lines], [b.ball for b in bowlers]
+    )
+    return [odds_of_entries(mine, bowler) for mine, bowler in zip(marks, bowlers, strict=True)]
 
 
 def odds_of_entries(marks, bowler) -> Odds:

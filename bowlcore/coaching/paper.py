@@ -10,7 +10,7 @@ MARGIN_MM = 13.0
 MADE_HERE = '<meta name="generator" content="bowlcore">'  # a page of ours may be written again over itself
 TEXT_PT, LARGE_PT = 12, 16
 # no script, no address outside this file: a page from a stranger's name or note can do nothing
-_POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"
+POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"
 _CSS = """
 html { font: %(text)dpt/1.26 Arial, Helvetica, "Liberation Sans", sans-serif; color: #000; background: #fff; }
 body { margin: 0; overflow-wrap: break-word; }
@@ -65,9 +65,14 @@ def page(title, body_html, *, size="A4", large=False) -> str:
         "inside": width - 2 * MARGIN_MM,
         "title": _css_string(title),
     }
+    return document(title, css, body_html)
+
+
+def document(title, css, body_html, policy=POLICY) -> str:
+    """A whole HTML document of ours; `policy` says what it may load and run."""
     return (
         '<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8">'
-        f'<meta http-equiv="Content-Security-Policy" content="{_POLICY}">{MADE_HERE}'
+        f'<meta http-equiv="Content-Security-Policy" content="{policy}">{MADE_HERE}'
         '<meta name="viewport" content="width=device-width">'
         f"<title>{escape(title)}</title><style>{css}</style></head>\n<body>{body_html}</body></html>\n"
     )

@@ -150,7 +150,7 @@ def numbers_of(pattern, leaves=np.nan, metric=False) -> list[dict]:
         (
             f"length ({far})",
             words.distance(pattern.length_ft, metric).split(" ")[0],
-            "where board 20 last holds a third of its most",
+            "where board 20 last holds a third of the most it has",
         ),
         ("volume (mL)", f"{pattern.volume_ml:.1f}", "all the oil on the lane"),
         (
@@ -163,7 +163,7 @@ def numbers_of(pattern, leaves=np.nan, metric=False) -> list[dict]:
             (
                 f"board {board:.0f} ({name}) at {at} (units)",
                 f"{units_of_oil(pattern, board, RATIO_FT):.1f}",
-                "a unit is 0.18 um",
+                "a unit is 0.18 thousandths of a millimetre",
             )
             for board, name in places
         ),

@@ -16,8 +16,13 @@ _NUMBERS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nin
 _SMALL = set("a an and are at been did do does had has have i is it its just me my on our pin pins so that "
              "the then there this to very was were".split())  # fmt: skip
 _DENIED = (["not"], ["never"])
-_ALIKE = 0.8  # share of letters in common that still counts as the same word
+_ALIKE = 0.8  # share of letters in common that still counts as the same word, if as long but for one letter
 _NEAREST = 3
+_LIKE = 0.7  # share of letters in common, of the whole, that is worth naming
+# words that say too little for a phrase to be named for their sake
+_TELL_LITTLE = set("1 at ball by came for from got in into like no not of off on out over through to too under up with "
+                   "would".split())  # fmt: skip
+_SUCH_AS = ("light", "high", "it stood up")  # of the book, in either hand
 
 
 def phrases(hand: str = "right") -> tuple[Phrase, ...]:
@@ -42,7 +47,7 @@ def look_up(text: str, hand: str = "right") -> list[Phrase]:
     ------
     ValueError
         When text is no text, empty or longer than 200 characters; and when it holds no phrase of the
-        book: the message then names the nearest ones.
+        book: the message then names the nearest ones, if there are any.
     """
     book, wordings, vocabulary = _index(hand)
     said = [_known_word(word, vocabulary) for word in _words_of(_checked(text))]
@@ -56,11 +61,9 @@ def look_up(text: str, hand: str = "right") -> list[Phrase]:
                 continue
             taken |= set(range(first, last))
             if said[:first][-1:] not in _DENIED:
-                found.setdefault(wordings[words], first)
+                found.setdefault(wordings[words][0], first)
     if not found:
-        raise ValueError(
-            f"the phrase book does not know {_echo(text)!r}; nearest: {', '.join(_nearest(said, wordings, book))}"
-        )
+        raise ValueError(f"the phrase book does not know {_echo(text)!r}{_instead(said, wordings)}")
     return [book[i] for i in sorted(found, key=found.get)]
 
 
@@ -88,11 +91,11 @@ def _swap(text):
 
 @lru_cache(maxsize=2)
 def _index(hand):
-    """The book, its wordings (tuples of words -> place in the book; the longest first) and all their words."""
+    """The book, its wordings (words -> place in the book, as written; the longest first) and all their words."""
     book, wordings = phrases(hand), {}
     for i, phrase in enumerate(book):
         for wording in (phrase.say, *phrase.also):
-            wordings.setdefault(tuple(_words_of(wording)), i)
+            wordings.setdefault(tuple(_words_of(wording)), (i, wording))
     longest_first = dict(sorted(wordings.items(), key=lambda item: -len(item[0])))
     return book, longest_first, {word for words in wordings for word in words}
 
@@ -132,18 +135,27 @@ def _known_word(word, vocabulary):
     """The book's own spelling of a word with a small typing error; digits and short words as they are."""
     if word in vocabulary or len(word) < 4 or word.isdecimal():
         return word
-    same_start = [known for known in vocabulary if known[0] == word[0]]
+    same_start = [known for known in vocabulary if known[0] == word[0] and abs(len(known) - len(word)) < 2]
     near = get_close_matches(word, same_start, 1, _ALIKE)
     return near[0] if near else word
 
 
-def _nearest(said, wordings, book):
-    """Usual wordings of the phrases that look most like it."""
-    text, best = " ".join(said), {}
-    for words, i in wordings.items():
+def _instead(said, wordings):
+    """What to say instead: the nearest wordings, one of a phrase, or that nothing is near."""
+    text, telling, best = " ".join(said), set(said) - _TELL_LITTLE, {}
+    for words, (i, wording) in wordings.items():
+        common = len(telling.intersection(words)) / len(said)
         likeness = SequenceMatcher(None, text, " ".join(words), autojunk=False).ratio()
-        best[i] = max(best.get(i, 0.0), likeness)
-    return [f'"{book[i].say}"' for i in sorted(best, key=best.get, reverse=True)[:_NEAREST]]
+        if common or likeness >= _LIKE:
+            best[i] = max(best.get(i, (0.0, "")), (common + likeness, wording))
+    if best:
+        nearest = sorted(best.values(), reverse=True)[:_NEAREST]
+        return f"; nearest: {_listed(wording for _, wording in nearest)}"
+    return f", nor anything like it; it knows talk such as {_listed(_SUCH_AS)}"
+
+
+def _listed(wordings):
+    return ", ".join(f'"{wording}"' for wording in wordings)
 
 
 def _echo(text):

@@ -30,19 +30,35 @@ def put(pages, folder=None) -> str:
     OSError
         In one sentence, when the folder cannot be written.
     """
-    place = (folder or Path.cwd()) / FOLDER
-    try:
-        place.mkdir(exist_ok=True)
-    except OSError as problem:
-        raise OSError(f"the folder {FOLDER} cannot be made ({problem.strerror})") from None
-    mark = _free_mark(place, pages)
-    written = [_write(place / f"{name}{mark}.html", text) for name, text in pages.items()]
+    written = put_beside(pages, (folder or Path.cwd()) / FOLDER)
     browser = find_browser()
     try:
         made = [_as_pdf(page, browser) for page in written] if browser else []
     except OSError:
         made = []  # the pages themselves are there
     return f"In the folder {FOLDER} of your lessons: {told(made or written)}"
+
+
+def put_beside(pages, place) -> list[Path]:
+    """Write pages into a folder, made if it is not there, beside what lies in it; returns the files.
+
+    Parameters
+    ----------
+    pages : dict of str
+        Name without ending: the page as HTML.
+    place : Path
+
+    Raises
+    ------
+    OSError
+        In one sentence, when the folder cannot be made or written.
+    """
+    try:
+        place.mkdir(exist_ok=True)
+    except OSError as problem:
+        raise OSError(f"the folder {place.name} cannot be made ({problem.strerror})") from None
+    mark = _free_mark(place, pages)
+    return [_write(place / f"{name}{mark}.html", text) for name, text in pages.items()]
 
 
 def put_as(pages) -> str:
@@ -60,18 +76,23 @@ def put_as(pages) -> str:
         for a .pdf (the HTML is written then).
     """
     pages = {Path(path): text for path, text in pages.items()}
-    for path in pages:
-        _check(path)
-    written = [
-        _write(path.with_suffix(".html") if path.suffix.lower() == _PDF else path, text)
-        for path, text in pages.items()
-    ]
+    written = put_html_as(pages)
     if not any(path.suffix.lower() == _PDF for path in pages):
         return told(written)
     browser = find_browser()
     if browser is None:
         raise OSError(f"no browser that makes a PDF was found, so this was written: {told(written)}")
     return told([_as_pdf(page, browser) for page in written])
+
+
+def put_html_as(pages) -> list[Path]:
+    """The HTML of `put_as` alone, of a .pdf under the same name; returns the files. Raises as `put_as` does."""
+    for path in pages:
+        _check(path)
+    return [
+        _write(path.with_suffix(".html") if path.suffix.lower() == _PDF else path, text)
+        for path, text in pages.items()
+    ]
 
 
 def told(files) -> str:

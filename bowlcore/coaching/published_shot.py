@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from bowlcore.coaching import telling, words
+from bowlcore.coaching.path_lab import lane_of
 from bowlcore.motion.ball import Ball
-from bowlcore.motion.oil import load_pattern
 from bowlcore.motion.path import BallPath, simulate
 from bowlcore.motion.release import Release
-from bowlcore.motion.surface import FrictionLaw, OiledLane, ZonedLane
+from bowlcore.motion.surface import FrictionLaw, ZonedLane
 
 ENDS_FT = (28.0, 40.0)
 
@@ -70,7 +70,7 @@ def answer(oil_end_ft=36.0, axis_tilt_deg=0.0, *, metric=False, hand="right") ->
     """The shot on two zones that meet at `oil_end_ft`, and on this course's flat shape for contrast."""
     release = published_release(axis_tilt_deg, hand)
     path = simulate(release, two_zones(oil_end_ft))
-    flat = simulate(release, OiledLane(load_pattern("flat")), Ball())
+    flat = simulate(release, lane_of("flat"), Ball())
     law = FrictionLaw()
     rows = [telling.row(f"oil to {_end(oil_end_ft, metric)}", release, path, metric)]
     try:

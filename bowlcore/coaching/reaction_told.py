@@ -46,10 +46,14 @@ class Reading:
 
 @dataclass(frozen=True)
 class ReactionAnswer:
-    """Everything a picture of a reading needs: a reading for each lane, and the usual ball as believed."""
+    """Everything a picture of a reading needs: a reading for each lane, and the usual ball as believed.
+
+    next_ball : what to do now; the sentence begins with it
+    """
 
     readings: list[Reading]
     believed: BallPath
+    next_ball: str
     sentence: str
     rows: list
 
@@ -74,13 +78,18 @@ def answer(bowler, surface, seen, *, metric=False) -> ReactionAnswer:
     rows = [_row(cause, reading.lane) for reading in readings for cause in reading.causes]
     rows += [_ball_row(i, item) for i, item in enumerate(_noted(seen), 1)]
     if not readings:
-        sentence = (
-            f"No ball is noted yet. As the lane is believed, the usual ball {tell(believed, metric)}. {FIRST}"
-        )
-        return ReactionAnswer(
-            [], believed, sentence, [{"what": "nothing seen", "how likely": "", "why": FIRST}]
-        )
-    return ReactionAnswer(readings, believed, " ".join(map(reading_words, readings)), rows)
+        told = f"No ball is noted yet. As the lane is believed, the usual ball {tell(believed, metric)}."
+        rows = [{"what": "nothing seen", "how likely": "", "why": FIRST}]
+        next_ball = _next_ball(FIRST)
+    else:
+        told = " ".join(map(likeliest_words, readings))
+        next_ball = " ".join(_next_ball(reading.causes[0].next_step, reading.lane) for reading in readings)
+    return ReactionAnswer(readings, believed, next_ball, f"{next_ball} {told}", rows)
+
+
+def _next_ball(step, lane=None):
+    """The line that a coach reads from two metres."""
+    return f"Next ball{f', {lane} lane' if lane else ''}: {step[0].lower()}{step[1:]}"
 
 
 def readings_of(bowler, surface, seen) -> list[Reading]:
@@ -152,7 +161,12 @@ def leave_words(leave) -> str:
 
 
 def reading_words(reading) -> str:
-    """Likeliest cause with its weight, and the next step; or that it cannot be told."""
+    """Likeliest cause with its weight, or that it cannot be told; and the next step."""
+    return f"{likeliest_words(reading)} {reading.causes[0].next_step}"
+
+
+def likeliest_words(reading) -> str:
+    """The same without the next step."""
     count = len(reading.seen)
     balls = f"from {count} ball{'s' if count > 1 else ''}"
     balls = f"{reading.lane.capitalize()} lane, {balls}" if reading.lane else balls.capitalize()
@@ -160,9 +174,9 @@ def reading_words(reading) -> str:
     if reading.open:
         return (
             f"{balls}: it cannot be told yet; the likeliest cause, '{named.name}', has {weight_words(named.weight)}. "
-            f"Change nothing. {first.next_step}"
+            "Change nothing."
         )
-    return f"{balls}, likeliest: '{first.name}', {weight_words(first.weight)}. {first.next_step}"
+    return f"{balls}, likeliest in this model: '{first.name}', {weight_words(first.weight)}."
 
 
 def _row(cause, lane):

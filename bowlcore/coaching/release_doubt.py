@@ -18,7 +18,7 @@ from bowlcore.coaching.measuring import (
 from bowlcore.coaching.path_lab import lane_of
 from bowlcore.coaching.track_ring import tilt_from_width
 from bowlcore.motion.ball import Ball
-from bowlcore.motion.many import sweep_columns
+from bowlcore.motion.many import sweep_together
 from bowlcore.motion.path import simulate
 from bowlcore.motion.release import FIELD_NAMES, RANGES, Release
 
@@ -99,12 +99,17 @@ def answer(
     several = {name: three_balls.of_several(found, metric) for name, found in balls.items()}
     release = replace(usual, speed_mph=several["speed_mph"].value)
     ones = {name: float(np.sqrt(np.mean([x.error**2 for x in found]))) for name, found in balls.items()}
-    boards_one, _ = _moves(release, lane, ones)
-    boards_all, _ = _moves(release, lane, {name: one.error for name, one in several.items()})
-    together = _together(release, lane, several)
-    by_eye = tuple(
-        move["axis_rotation_deg"] for move in _moves(release, lane, {"axis_rotation_deg": TAPE_ERROR_DEG})
+    doubts = [ones, {name: one.error for name, one in several.items()}, {"axis_rotation_deg": TAPE_ERROR_DEG}]
+    shots = [*(_up_and_down(release, errors) for errors in doubts), _all_unsure(release, several)]
+    marks = sweep_together([(columns, lane) for columns in shots], Ball())
+    boards_one, boards_all = (
+        _moves(errors, seen, "entry_board") for errors, seen in zip(doubts[:2], marks, strict=False)
     )
+    by_eye = tuple(
+        _moves(doubts[2], marks[2], what)["axis_rotation_deg"] for what in ("entry_board", "entry_angle_deg")
+    )
+    board = marks[3]["entry_board"]
+    together = float(np.nanstd(board)) if np.isfinite(board).mean() > 0.5 else float("nan")
     rows = [
         three_balls.row(balls[name], several[name], WANTED[name], metric)
         | {"one ball, at the pins": _boards_words(boards_one[name])}
@@ -115,27 +120,26 @@ def answer(
     return DoubtAnswer(balls, several, release, boards_one, boards_all, together, by_eye, sentence, rows)
 
 
-def _moves(release, lane, errors):
-    """Half of what the entry board and the entry angle move for each number one error up and one down."""
-    names = list(errors)
-    columns = {name: np.full(2 * len(names), getattr(release, name)) for name in FIELD_NAMES}
-    for i, name in enumerate(names):
+def _up_and_down(release, errors):
+    """Two shots for each number: one error up and one down."""
+    columns = {name: np.full(2 * len(errors), getattr(release, name)) for name in FIELD_NAMES}
+    for i, (name, error) in enumerate(errors.items()):
         low, high, _ = RANGES[name]
-        columns[name][2 * i] = min(columns[name][2 * i] + errors[name], high)
-        columns[name][2 * i + 1] = max(columns[name][2 * i + 1] - errors[name], low)
-    marks, _ = sweep_columns(columns, lane, Ball())
-    pairs = (marks[what].reshape(-1, 2) for what in ("entry_board", "entry_angle_deg"))
-    return tuple(
-        dict(zip(names, map(float, np.abs(both[:, 0] - both[:, 1]) / 2.0), strict=True)) for both in pairs
-    )
+        columns[name][2 * i] = min(columns[name][2 * i] + error, high)
+        columns[name][2 * i + 1] = max(columns[name][2 * i + 1] - error, low)
+    return columns
 
 
-def _together(release, lane, several):
-    """Scatter of the entry board when all four numbers are as unsure as measured."""
+def _moves(errors, marks, what):
+    """Half of what the entry board or angle moves for each number between those two shots."""
+    up, down = marks[what].reshape(-1, 2).T
+    return dict(zip(errors, map(float, np.abs(up - down) / 2.0), strict=True))
+
+
+def _all_unsure(release, several):
+    """Shots whose four numbers are all as unsure as measured."""
     doubt = {name: min(one.error, _MOST[name]) for name, one in several.items()}
-    shots = Bowler(release, Spread(**doubt, laydown_board=0, target_board=0)).shots(128)
-    board = sweep_columns(shots, lane, Ball())[0]["entry_board"]
-    return float(np.nanstd(board)) if np.isfinite(board).mean() > 0.5 else float("nan")
+    return Bowler(release, Spread(**doubt, laydown_board=0, target_board=0)).shots(128)
 
 
 def _boards_words(boards):

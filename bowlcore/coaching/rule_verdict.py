@@ -17,6 +17,7 @@ from bowlcore.coaching import words
 from bowlcore.motion.units import FOOT_M
 
 HOLDS, PARTLY, NOT, UNTESTED = "holds", "holds for", "not in this model", "cannot be tested here"
+_SAY = {HOLDS: "yes", PARTLY: "to some", NOT: "no", UNTESTED: "not tested here"}
 _RARELY = 0.25  # true of fewer cases than this: not in this model, with the exceptions named
 _EXCEPTIONS = 3  # so few are named one by one
 
@@ -137,13 +138,32 @@ class Verdict:
 
     @property
     def words(self) -> str:
-        """ "holds (12 of 12)", "holds for the spinner (3 of 12)", "not in this model (0 of 12)"."""
+        """ "holds in this model (12 of 12)", "holds in this model for the spinner (3 of 12)", "not in this model (0 of 12)"."""
         if self.kind == UNTESTED:
             return self.kind
         counted = [case.true for case in self.cases if case.true is not None]
-        told = f"holds for {self.whom}" if self.kind == PARTLY else self.kind
+        told = (
+            self.kind
+            if self.kind == NOT
+            else f"holds in this model{f' for {self.whom}' if self.kind == PARTLY else ''}"
+        )
         only = f": only {self.whom}" if self.kind == NOT and any(counted) else ""
         return f"{told}{only} ({sum(counted)} of {len(counted)})"
+
+    @property
+    def say_it(self) -> str:
+        """Is it safe to repeat, in this model? "yes", "to some", "no"."""
+        return _SAY[self.kind]
+
+    @property
+    def to_whom(self) -> str:
+        """ "everyone tried", "the spinner", "nobody"; "" where nothing was tried."""
+        true = [case for case in self.cases if case.true]
+        if self.kind == PARTLY:
+            return _whom([case for case in self.cases if case.true is not None], true, counts=False)
+        if self.kind == NOT:
+            return f"nobody but {self.whom}" if true else "nobody"
+        return "everyone tried" if self.kind == HOLDS else ""
 
 
 def judge(part, metric=False) -> Verdict:
@@ -174,8 +194,8 @@ def _cases(test):
     return tuple(test())
 
 
-def _whom(counted, true):
-    """The shortest honest description of who is meant."""
+def _whom(counted, true, counts=True):
+    """The shortest honest description of who is meant; where it is only some, with or without the counts."""
     everyone, everywhere = ([getattr(case, key) for case in counted] for key in ("bowler", "where"))
     for key, order, said, article in (
         ("bowler", everyone, "", "the "),
@@ -190,8 +210,10 @@ def _whom(counted, true):
     key = max(
         ("bowler", "where"), key=lambda one: np.std([np.mean(v) for v in _groups(counted, one).values()])
     )
-    some = [f"{name} {sum(v)} of {len(v)}" for name, v in _groups(counted, key).items() if any(v)]
-    return f"some: {', '.join(some)}"
+    some = {name: f" {sum(v)} of {len(v)}" for name, v in _groups(counted, key).items() if any(v)}
+    if counts:
+        return f"some: {', '.join(name + of for name, of in some.items())}"
+    return f"on some lanes {_and(some, 'the ')}" if key == "bowler" else f"some on the {_and(some)}"
 
 
 def _groups(cases, key):

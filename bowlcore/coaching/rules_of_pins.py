@@ -129,7 +129,8 @@ def box_odds(name, lane, line):
 
 def box_note() -> str:
     """Who gets there, and what else was found."""
-    never = [name for name in HANDS if not any(case.true for case in published_box() if case.bowler == name)]
+    there = {case.bowler for case in published_box() if case.true}
+    never = [name for name in HANDS if name not in there]
     told = f" The {' and the '.join(never)} hardly ever gets into the box." if never else ""
     return (
         "The published finding is second-hand, and a later paper, on a professional event of 2017, finds that the angle matters "

@@ -1,6 +1,7 @@
 """A saying told: verdicts in one paragraph, the table of cases, and the table of all sayings."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from bowlcore.coaching.rule_bench import ANYONE
 from bowlcore.coaching.rule_verdict import ANGLE, RE_AIMED, SAME_LINE, Rule, Verdict, judge
@@ -59,8 +60,14 @@ def _came_out(rule, verdicts, bowler):
     if bowler != EVERYONE:
         told.append(_for_one(rule, verdicts, bowler))
     if rule.note:
-        told.append(rule.note())
+        told.append(_note(rule.note))
     return told
+
+
+@lru_cache(maxsize=len(RULES))
+def _note(note):
+    """A note is worked out once, as the cases are."""
+    return note()
 
 
 def _how(rule):
@@ -120,22 +127,43 @@ def _of(unit, value, applies):
     return unit.of(value) if applies and value == value else ""
 
 
+def safe_to_say(first=True) -> list[dict]:
+    """The short table of sayings, the first six or the others: is it safe to repeat, and to whom? One row a claim."""
+    return [
+        {
+            "saying": _claimed(rule, part, place),
+            "say it?": judge(part).say_it,
+            "to whom": judge(part).to_whom,
+        }
+        for rule, part, place in _claims(first)
+    ]
+
+
 def overview(first=True, *, metric=False) -> list[dict]:
-    """The table of sayings: the first six, or the others; one row a claim."""
+    """The numbers behind that table."""
     rows = []
-    for rule in RULES:
-        if rule.first != first:
-            continue
-        for place, part in enumerate(rule.parts):
-            verdict = judge(part, metric)
-            rows.append(
-                {
-                    "saying": f"{rule.number}. {rule.saying}" if not place else "",
-                    "what was tried": part.claim,
-                    "true for whom": verdict.words,
-                    "by how much": verdict.measured,
-                    "same line: comes in": verdict.same_line,
-                    "re-aimed: worth": verdict.re_aimed,
-                }
-            )
+    for rule, part, place in _claims(first):
+        verdict = judge(part, metric)
+        rows.append(
+            {
+                "saying": f"{rule.number}. {rule.saying}" if not place else "",
+                "what was tried": part.claim,
+                "true for whom": verdict.words,
+                "by how much": verdict.measured,
+                "same line: comes in": verdict.same_line,
+                "re-aimed: worth": verdict.re_aimed,
+            }
+        )
     return rows
+
+
+def _claims(first):
+    """(rule, part, its place) of the first six sayings, or of the others."""
+    return [(r, part, i) for r in RULES if r.first == first for i, part in enumerate(r.parts)]
+
+
+def _claimed(rule, part, place):
+    """A saying, and which of its claims where it makes several."""
+    if len(rule.parts) == 1:
+        return f"{rule.number}. {rule.saying}"
+    return f"{rule.number}. … {part.claim}" if place else f"{rule.number}. {rule.saying[:-1]} ({part.claim})"

@@ -56,15 +56,20 @@ def turning(spin):
     """Rotation matrices (..., 3, 3) for turn vectors (..., 3) [rad]: about the vector, by its length."""
     spin = np.asarray(spin, float)
     angle = np.sqrt((spin * spin).sum(axis=-1))
-    x, y, z = np.moveaxis(spin / np.maximum(angle, 1e-12)[..., None], -1, 0)
+    x, y, z = (spin[..., i] / np.maximum(angle, 1e-12) for i in range(3))
     c, s = np.cos(angle), np.sin(angle)
     k = 1.0 - c
-    rows = [
-        [c + x * x * k, x * y * k - z * s, x * z * k + y * s],
-        [y * x * k + z * s, c + y * y * k, y * z * k - x * s],
-        [z * x * k - y * s, z * y * k + x * s, c + z * z * k],
-    ]
-    return np.stack([np.stack(row, axis=-1) for row in rows], axis=-2)
+    matrix = np.empty((*angle.shape, 3, 3))
+    for i, row in enumerate(
+        (
+            (c + x * x * k, x * y * k - z * s, x * z * k + y * s),
+            (y * x * k + z * s, c + y * y * k, y * z * k - x * s),
+            (z * x * k - y * s, z * y * k + x * s, c + z * z * k),
+        )
+    ):
+        for j, value in enumerate(row):
+            matrix[..., i, j] = value
+    return matrix
 
 
 def steady_spin(turn, up, spin_rads, drift_rads, times_s):

@@ -12,7 +12,7 @@ import numpy as np
 
 from bowlcore.coaching import words
 from bowlcore.coaching.bowler import load_bowlers
-from bowlcore.coaching.odds import Odds, bowler_odds
+from bowlcore.coaching.odds import Odds, odds_together
 from bowlcore.coaching.path_lab import lane_of
 from bowlcore.coaching.reaction_told import with_less_hand
 from bowlcore.motion.changed_lane import ChangedLane, LaneChange
@@ -37,15 +37,22 @@ def _move(feet=0.0, target=0.0, **hand):
     return {"laydown_board": feet, "target_board": target, **hand}
 
 
-# what people do about a late ball; the second word is for whom the custom has it (common practice, no source)
+# what people do about a late ball; the second word is for whom the custom has it (common practice, no source).
+# `remedy_words` puts the speed before "slower" and "faster"
 REMEDIES = {
     "same feet, look 1.5 out": (_move(0, -1.5), ""),
     "feet and target 2 out": (_move(-2, -2), SKIDS),
-    "1 mph slower": (_move(speed_mph=-1.0), SKIDS),
+    "slower": (_move(speed_mph=-1.0), SKIDS),
     "feet and target 4 in": (_move(4, 4), ROLLED),
-    "1 mph faster": (_move(speed_mph=1.0), ROLLED),
+    "faster": (_move(speed_mph=1.0), ROLLED),
     "20 degrees more rotation": (_move(axis_rotation_deg=20.0), ""),
 }
+
+
+def remedy_words(name, metric=False) -> str:
+    """A remedy as it is said: "1 mph slower", "feet and target 2 out"."""
+    by = REMEDIES[name][0].get("speed_mph", 0.0)
+    return f"{words.step_of_speed(abs(by), metric)} {name}" if by else name
 
 
 @dataclass(frozen=True)
@@ -93,11 +100,13 @@ def answer(
     usual = replace(usual, release=replace(usual.release, hand=hand, **LINE))
     weak = replace(usual, release=with_less_hand(usual.release, -less_rotation_deg, -fewer_revs_rpm))
     house = lane_of("house")
-    skids = face(usual, ChangedLane(house, LaneChange(looser=1.0 - tighter_percent / 100.0)))
-    rolled = face(weak, ChangedLane(house, LaneChange(looser=1.0 + looser_percent / 100.0)))
-    tried = {
-        name: tuple(_tried(one, move) for one in (skids, rolled)) for name, (move, _) in REMEDIES.items()
-    }
+    thrown = [
+        (usual, ChangedLane(house, LaneChange(looser=1.0 - tighter_percent / 100.0))),
+        (weak, ChangedLane(house, LaneChange(looser=1.0 + looser_percent / 100.0))),
+    ]
+    moved = [(_moved(one, move), lane) for move, _ in REMEDIES.values() for one, lane in thrown]
+    skids, rolled, *then = faces(thrown + moved)
+    tried = dict(zip(REMEDIES, zip(then[::2], then[1::2], strict=True), strict=True))
     helped = {
         name: tuple(
             then.odds.pocket - one.odds.pocket for one, then in zip((skids, rolled), both, strict=True)
@@ -105,19 +114,22 @@ def answer(
         for name, both in tried.items()
     }
     rows = [_row("as thrown", (skids, rolled), "")]
-    rows += [_row(name, both, REMEDIES[name][1]) for name, both in tried.items()]
+    rows += [_row(remedy_words(name, metric), both, REMEDIES[name][1]) for name, both in tried.items()]
     return FacesAnswer(skids, rolled, helped, _sentence(skids, rolled, helped, metric), rows)
 
 
-def face(bowler, lane) -> Face:
-    """A bowler's centre ball and scatter on a lane."""
-    return Face(bowler, lane, simulate(bowler.release, lane, bowler.ball), bowler_odds(bowler, lane))
+def faces(thrown) -> list[Face]:
+    """Centre ball and scatter of several (bowler, lane), in one batch."""
+    return [
+        Face(bowler, lane, simulate(bowler.release, lane, bowler.ball), odds)
+        for (bowler, lane), odds in zip(thrown, odds_together(thrown), strict=True)
+    ]
 
 
-def _tried(one, move):
-    release = one.bowler.release
-    moved = replace(release, **{name: getattr(release, name) + by for name, by in move.items() if by})
-    return face(replace(one.bowler, release=moved), one.lane)
+def _moved(bowler, move):
+    release = bowler.release
+    to = {name: getattr(release, name) + by for name, by in move.items() if by}
+    return replace(bowler, release=replace(release, **to))
 
 
 @lru_cache(maxsize=32)
@@ -165,12 +177,14 @@ def _sentence(skids, rolled, helped, metric):
     split = [name for name, (one, other) in helped.items() if _opposite(one, other)]
     both = [name for name, (one, other) in helped.items() if one > _TIE and other > _TIE]
     if split:
-        told = "; ".join(f"{name} ({_gain(helped[name][0])} and {_gain(helped[name][1])})" for name in split)
+        told = "; ".join(
+            f"{remedy_words(name, metric)} ({' and '.join(map(_gain, helped[name]))})" for name in split
+        )
         parts.append(f"Helps one and not the other, in balls of 100 that find the pocket: {told}.")
     else:
         parts.append("No remedy tried helps only one of them here.")
     if both:
-        parts.append(f"Helps both: {', '.join(both)}.")
+        parts.append(f"Helps both: {', '.join(remedy_words(name, metric) for name in both)}.")
     return " ".join(parts)
 
 

@@ -52,6 +52,11 @@ def speed(mph: float, metric: bool = False) -> str:
     return f"{mph * KMH_PER_MPH:.0f} km/h" if metric else f"{halves(mph)} mph"
 
 
+def step_of_speed(mph: float, metric: bool = False) -> str:
+    """A change of speed, which may be finer than a speed is shown: "0.5 mph", "1.5 km/h"."""
+    return f"{halves(mph * KMH_PER_MPH)} km/h" if metric else f"{mph:g} mph"
+
+
 def revs(rpm: float) -> str:
     return f"{round(rpm / 10.0) * 10:.0f} rpm"
 

@@ -1,7 +1,5 @@
 """An evening in one picture: the oil after each game with the track in it, and the feet as steps beneath."""
 
-from functools import lru_cache
-
 import numpy as np
 
 from bowlcore.coaching import evening_told, words
@@ -11,7 +9,7 @@ from bowlcore.display import style
 from bowlcore.display.controls import Choice, Number, starting
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
-from bowlcore.display.picture import layer, new_axes, new_figure, svg
+from bowlcore.display.picture import drawn_once, layer, new_axes, new_figure, svg
 from bowlcore.motion.units import FOOT_M
 
 SIZE = (11.5, 5.2)
@@ -76,7 +74,7 @@ def _frame(axes):
     axes.set_ylim(-2, 42)
 
 
-@lru_cache(maxsize=24)
+@drawn_once(maxsize=24)
 def _background(start, oils, metric, side, seen_from):
     """The lanes after each game, drawn once: an evening is kept, so its lanes are the same objects."""
     from matplotlib.colors import LinearSegmentedColormap
@@ -127,7 +125,7 @@ def _gone(axes, oil, fresh):
     axes.imshow(tint, extent=_EXTENT, origin="lower", aspect="auto", interpolation="bilinear", zorder=1)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _picture():
     return _Moving()
 
@@ -202,7 +200,7 @@ class _Track:
         self.track = self.axes.plot([], [], color=style.BLACK, linewidth=2.2, solid_capstyle="round")[0]
         self.title = self.axes.text(0, 48.2, "", fontweight="bold", va="bottom")
         self.first = self.axes.text(0, 43.6, "", color=style.VERMILLION, va="bottom")
-        self.now = self.axes.text(30, 43.6, "", va="bottom")
+        self.now = self.axes.text(34, 43.6, "", va="bottom")
 
     def show(self, told, game):
         played = game < len(told.oils)
@@ -217,6 +215,6 @@ class _Track:
         volume = told.oils[game].pattern.volume_ml
         self.title.set_text(f"After game {game + 1}: {state.name}, {volume:.1f} mL left")
         self.first.set_text(f"first line: {100 * look.first.pocket:.0f} in 100")
-        self.now.set_text(f"line now: {100 * look.odds.pocket:.0f} in the pocket")
+        self.now.set_text(f"line now: {100 * look.odds.pocket:.0f} in 100")
         self.stayed.set_data(look.first_path.distance_ft, look.first_path.board)
         self.track.set_data(look.path.distance_ft, look.path.board)

@@ -52,9 +52,8 @@ def draw(number, guess, change, thrown=(), shown=frozenset(), metric=False, hand
 
     The cases have their bowlers' own hands, whatever the settings say.
     """
-    told = case_told.answer(
-        number, guess, change, thrown=[name for case, name in thrown if case == number], shown=number in shown
-    )
+    before = [name for case, name in thrown if case == number]
+    told = case_told.answer(number, guess, change, thrown=before, shown=number in shown, metric=metric)
     side = told.case.known.release.hand
     readings = [replace(reading, supposed=told.true_paths[reading.lane]) for reading in told.readings]
     balls = [*told.case.seen, *told.test_balls]

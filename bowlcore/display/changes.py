@@ -1,7 +1,5 @@
 """The changes panel: what this bowler can do about a reading, before and after, on the lane supposed."""
 
-from functools import lru_cache
-
 from bowlcore.coaching import changes_told, words
 from bowlcore.coaching.bowler import load_bowlers
 from bowlcore.coaching.path_lab import lane_of
@@ -10,7 +8,7 @@ from bowlcore.display import style
 from bowlcore.display.controls import Choice, starting
 from bowlcore.display.lane_figure import LanePaths, lanes_background
 from bowlcore.display.panel import Drawn, Panel
-from bowlcore.display.picture import layer, new_axes, new_figure, svg
+from bowlcore.display.picture import drawn_once, layer, new_axes, new_figure, svg
 from bowlcore.display.reaction import balls_of, own_side
 from bowlcore.display.spares import bowler_of
 
@@ -68,7 +66,9 @@ def draw(asked, suppose, count, metric=False, hand="right") -> Drawn:
         return Drawn(svg([], SIZE[0], 0.1, _WAITING), _WAITING, [])
     noted, bowler, pattern = asked
     balls = [own_side(ball, hand) for ball in noted]
-    told = changes_told.answer(bowler_of(bowler, hand), lane_of(pattern), balls, suppose=suppose, count=count)
+    told = changes_told.answer(
+        bowler_of(bowler, hand), lane_of(pattern), balls, suppose=suppose, count=count, metric=metric
+    )
     picture = _moving()
     picture.show(told, metric)
     alt = (
@@ -79,7 +79,7 @@ def draw(asked, suppose, count, metric=False, hand="right") -> Drawn:
     return Drawn(svg(layers, *SIZE, alt), told.sentence, told.rows)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _background():
     figure = new_figure(*SIZE)
     axes = new_axes(figure, *_BARS)
@@ -87,9 +87,7 @@ def _background():
     axes.set_yticks([])
     axes.set_xticks([0, 25, 50, 75, 100])
     axes.set_xlabel("in the pocket, of 100 balls")
-    axes.set_title(
-        "Bar: then, numbered as below; ◆ now", fontsize=style.TEXT_PT, loc="left", fontweight="bold"
-    )
+    axes.set_title("Bar: after each change; ◆ now", fontsize=style.TEXT_PT, loc="left", fontweight="bold")
     axes.grid(axis="x", color="#e4e4e4", linewidth=0.6)
     axes.set_axisbelow(True)
     return layer(figure)
@@ -100,7 +98,7 @@ def _frame(axes):
     axes.set_ylim(_MOST + 0.6, 0.4)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _moving():
     return _Moving()
 

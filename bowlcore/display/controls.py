@@ -1,11 +1,13 @@
 """The controls of a panel: a slider with a number box, a list, a row of choices.
 
 A control's `value` is in the trade's units whatever the screen shows. Each has `name`, `widget`,
-`value`, `ends` (the values at both ends, for tests), `put(value)` and `on_change(callback)`.
+`value`, `ends` (the values at both ends, for tests), `put(value)` and `on_change(callback)`; and for
+pages on which it cannot be moved `title`, `told(value)` and `check(value)`.
 """
 
 from contextlib import contextmanager
 from math import ceil, floor, isfinite
+from numbers import Real
 
 import ipywidgets as widgets
 
@@ -34,6 +36,7 @@ class Number:
     ----------
     name, label : str
     unit : str
+        "" where the label says already what is counted.
     low, high, step, start : float
         In the trade's unit.
     metric : (unit, factor, step), optional
@@ -45,8 +48,7 @@ class Number:
         self.low, self.high, self.step = low, high, step
         self._shown = {False: (unit, 1.0, step), True: metric or (unit, 1.0, step)}
         self._metric, self._busy, self._listeners, self._errors = False, False, [], []
-        if not low <= start <= high:
-            raise ValueError(f"{name} must be between {low:g} and {high:g} {unit}, got {start:g}")
+        self.check(start)
         self.value = float(start)
         # whole numbers where all is whole: a float slider sends 26.000000000000004 after one key press
         self._whole = metric is None and all(float(number).is_integer() for number in (low, high, step))
@@ -65,6 +67,27 @@ class Number:
     def ends(self):
         return self.low, self.high
 
+    @property
+    def title(self):
+        """Label and unit, as the screen has them now."""
+        return ", ".join(filter(None, (self.label, self._shown[self._metric][0])))
+
+    def told(self, value) -> str:
+        """A value [trade unit] as the screen shows it."""
+        return f"{self._on_screen(value):g}"
+
+    def shown(self, value) -> float:
+        """The value [trade unit] nearest to this one that the screen can show without rounding."""
+        factor = self._shown[self._metric][1]
+        return value if factor == 1.0 else self._taken(self._on_screen(value), factor)
+
+    def check(self, value):
+        """Raise ValueError, in one sentence, for a value [trade unit] out of range."""
+        if not isinstance(value, Real) or not self.low <= value <= self.high:
+            allowed = f"{self.low:g} and {self.high:g} {self._shown[False][0]}".rstrip()
+            got = f"{value:g}" if isinstance(value, Real) else repr(value)
+            raise ValueError(f"{self.name} must be between {allowed}, got {got}")
+
     def on_change(self, callback, on_error=lambda text: None):
         self._listeners.append(callback)
         self._errors.append(on_error)
@@ -72,8 +95,7 @@ class Number:
     def use_units(self, metric):
         """Show trade or metric units; the value itself stays as it is."""
         self._metric = metric
-        unit, factor, step = self._shown[metric]
-        title = f"{self.label}, {unit}"
+        _, factor, step = self._shown[metric]
         low, high = (
             ceil(self.low * factor / step - 1e-9) * step,
             floor(self.high * factor / step + 1e-9) * step,
@@ -88,7 +110,7 @@ class Number:
         with self.slider.hold_sync(), self.box.hold_sync():
             self.slider.min, self.slider.max = min(self.slider.min, low), max(self.slider.max, high)
             self.slider.step = self.box.step = step
-            self.slider.description = self.box.description = title
+            self.slider.description = self.box.description = self.title
             self._show()
             self.slider.min, self.slider.max = low, high
         self.slider.continuous_update = True
@@ -108,10 +130,13 @@ class Number:
             tell("")
 
     def _show(self):
-        _, factor, step = self._shown[self._metric]
-        shown = _tidy(self.value * factor, step if factor != 1.0 else None)
+        shown = self._on_screen(self.value)
         self._move_slider(shown)
         self.box.value = shown
+
+    def _on_screen(self, value):
+        _, factor, step = self._shown[self._metric]
+        return _tidy(value * factor, step if factor != 1.0 else None)
 
     def _move_slider(self, shown):
         self.slider.value = round(shown) if self._whole else shown
@@ -134,7 +159,7 @@ class Number:
         if not isfinite(change.new) or not low <= change.new <= high:
             for tell in self._errors:
                 tell(
-                    f"{self.label} must be between {low:g} and {high:g} {unit}, got {change.new:.10g}; "
+                    f"{self.label} must be between {f'{low:g} and {high:g} {unit}'.rstrip()}, got {change.new:.10g}; "
                     f"the picture still shows {_tidy(self.value * factor, step):g}."
                 )
             return
@@ -145,10 +170,13 @@ class Number:
 
     def _accept(self, shown, factor):
         """Take a shown number as the value and tell the panel."""
-        self.value = min(max(_tidy(shown / factor), self.low), self.high)
+        self.value = self._taken(shown, factor)
         self._say_right()
         for callback in self._listeners:
             callback()
+
+    def _taken(self, shown, factor):
+        return min(max(_tidy(shown / factor), self.low), self.high)
 
 
 def _tidy(value, step=None):
@@ -160,10 +188,11 @@ class Choice:
     """A list to pick from, or a row of buttons when there are few."""
 
     def __init__(self, name, label, options, start, buttons=False):
-        self.name, self.label, self.start = name, label, start
-        values = [option[1] if isinstance(option, tuple) else option for option in options]
-        if start not in values:
-            raise ValueError(f"{name} must be one of {', '.join(map(str, values))}, got {start!r}")
+        self.name, self.label, self.title, self.start = name, label, label, start
+        pairs = [option if isinstance(option, tuple) else (option, option) for option in options]
+        self._titles = {value: str(told) for told, value in pairs}
+        self.ends = tuple(self._titles)
+        self.check(start)
         kind = widgets.ToggleButtons if buttons else widgets.Dropdown
         self.widget = kind(options=options, value=start, description=label)
         self.widget.style.description_width = _LABEL
@@ -171,13 +200,21 @@ class Choice:
             self.widget.style.button_width = "110px"
         else:
             self.widget.layout.width = "490px"
-        self.ends = tuple(values)
         self._listeners, self._busy = [], False
         self.widget.observe(self._picked, "value")
 
     @property
     def value(self):
         return self.widget.value
+
+    def told(self, value) -> str:
+        """What the list says for a value."""
+        return self._titles[value]
+
+    def check(self, value):
+        """Raise ValueError, in one sentence, for a value that is not in the list."""
+        if value not in self.ends:
+            raise ValueError(f"{self.name} must be one of {', '.join(map(str, self.ends))}, got {value!r}")
 
     def on_change(self, callback, on_error=None):
         self._listeners.append(callback)
@@ -214,7 +251,7 @@ class Words:
     """
 
     def __init__(self, name, label, check, example, start="", then=lambda text: None, rows=1):
-        self.name, self.label, self.start = name, label, start
+        self.name, self.label, self.title, self.start = name, label, label, start
         self._check, self._then, self._listeners, self._errors, self._busy = check, then, [], [], False
         self.ends = "", example
         self.value = self._taken(start)
@@ -232,6 +269,13 @@ class Words:
 
     def use_units(self, metric):
         """Nothing here has a unit."""
+
+    def told(self, value) -> str:
+        return value
+
+    def check(self, value):
+        """Raise ValueError, in one sentence, for text that is not understood."""
+        self._taken(value)
 
     def put(self, value):
         """Set the text without telling anyone; ValueError when it is not understood."""

@@ -34,21 +34,26 @@ def customary_hand_panel(**start):
 def draw(bowler, metric=False, hand="right") -> Drawn:
     """The dots, the sentence and the table; the same for either hand, the shapes being symmetric."""
     told = customary_hand.answer(bowler)
-    states = list(told.compared)
+    states = tuple(told.compared)
 
     def paint(axes):
         for name, label, look, height in _MARKS if told.hand_offered else _MARKS[:2]:
             share = [100 * getattr(found, name).pocket for found in told.compared.values()]
             rows = [i - height for i in range(len(states))]
             axes.plot(share, rows, linewidth=0, markersize=7, label=label, **look)
-        axes.set_xlim(0, 100)
-        axes.set_ylim(3.5, -0.5)
-        axes.set_yticks(range(len(states)), states)
-        axes.set_xlabel("of 100 balls in the pocket")
         axes.legend(loc="upper left", bbox_to_anchor=(1.02, 1.0), frameon=False)
 
     alt = (
         f"{told.sentence} Picture: for each state of the lane four marks, balls of 100 in the pocket with the own hand and "
         "with the customary one, on the first line and re-aimed."
     )
-    return Drawn(chart(alt, paint, (0.09, 0.16, 0.58, 0.78)), told.sentence, told.rows)
+    return Drawn(
+        chart(alt, paint, (0.09, 0.16, 0.58, 0.78), still=(_frame, states)), told.sentence, told.rows
+    )
+
+
+def _frame(axes, states):
+    axes.set_xlim(0, 100)
+    axes.set_ylim(3.5, -0.5)
+    axes.set_yticks(range(len(states)), states)
+    axes.set_xlabel("of 100 balls in the pocket")

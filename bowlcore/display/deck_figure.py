@@ -1,12 +1,10 @@
 """The pin deck from above, lying as the lane does: the ball comes from the left, own side below."""
 
-from functools import lru_cache
-
 import numpy as np
 
 from bowlcore.coaching import words
 from bowlcore.display import style
-from bowlcore.display.picture import layer, new_axes, new_figure
+from bowlcore.display.picture import drawn_once, layer, new_axes, new_figure
 from bowlcore.rack.leave import MIRROR
 from bowlcore.rack.pins import BALL_DIAMETER_IN, BOARD_IN, PIN_DIAMETER_IN, pin_board, pin_distance_ft
 
@@ -16,7 +14,7 @@ BARS = (0.72, 0.13, 0.26, 0.75)
 X_LIMITS, Y_LIMITS = (57.0, 64.2), (-1.0, 41.0)
 
 
-@lru_cache(maxsize=8)
+@drawn_once(maxsize=8)
 def deck_background(metric, hand):
     """Empty deck with its axes."""
     from bowlcore.motion.units import FOOT_M

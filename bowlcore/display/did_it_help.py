@@ -17,10 +17,10 @@ def luck_or_better_panel(**start):
     """
     with starting(start) as at:
         main = [
-            Number("good_before", "Good balls before", "balls", 0, _BALLS, 1, at("good_before", 5)),
-            Number("missed_before", "Missed balls before", "balls", 0, _BALLS, 1, at("missed_before", 7)),
-            Number("good_after", "Good balls after", "balls", 0, _BALLS, 1, at("good_after", 8)),
-            Number("missed_after", "Missed balls after", "balls", 0, _BALLS, 1, at("missed_after", 4)),
+            Number("good_before", "Good balls before", "", 0, _BALLS, 1, at("good_before", 5)),
+            Number("missed_before", "Missed balls before", "", 0, _BALLS, 1, at("missed_before", 7)),
+            Number("good_after", "Good balls after", "", 0, _BALLS, 1, at("good_after", 8)),
+            Number("missed_after", "Missed balls after", "", 0, _BALLS, 1, at("missed_after", 4)),
         ]
     return Panel("luck_or_better_panel", draw_counts, main, lines=2)
 

@@ -1,7 +1,5 @@
 """One release on five patterns: five paths, five ways of turning, one final direction."""
 
-from functools import lru_cache
-
 import numpy as np
 
 from bowlcore.coaching import five_patterns, words
@@ -10,7 +8,7 @@ from bowlcore.display import style
 from bowlcore.display.controls import Number, starting
 from bowlcore.display.lane_figure import X_LIMITS, Y_LIMITS, distance_axis, lanes_background, paint_oil
 from bowlcore.display.panel import Drawn, Panel
-from bowlcore.display.picture import layer, new_axes, new_figure, svg
+from bowlcore.display.picture import drawn_once, layer, new_axes, new_figure, svg
 from bowlcore.motion.release import Release
 from bowlcore.motion.units import KMH_PER_MPH
 
@@ -68,7 +66,7 @@ def draw(metric=False, hand="right", **v) -> Drawn:
     return Drawn(svg(layers, *SIZE, alt), told.sentence, told.rows)
 
 
-@lru_cache(maxsize=12)
+@drawn_once(maxsize=12)
 def _background(metric, hand, directions):
     figure = new_figure(*SIZE)
     axes = new_axes(figure, *_TURN)
@@ -96,7 +94,7 @@ def _background(metric, hand, directions):
     return layer(figure)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _moving():
     return _Moving()
 

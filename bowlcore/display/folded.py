@@ -4,13 +4,13 @@ import ipywidgets as widgets
 
 
 class Folded(widgets.VBox):
-    """A button that makes, shows and hides a panel; on paper only what has been made.
+    """A button that makes, shows and hides a panel; on paper only what has been made. May stand for a panel itself.
 
     Parameters
     ----------
     title : str
-    make : callable without arguments that returns a Panel
-    first : Panel, optional
+    make : callable without arguments that returns a Panel or a Folded
+    first : Panel or Folded, optional
         One that stands above the button from the start.
     """
 
@@ -30,15 +30,32 @@ class Folded(widgets.VBox):
             self.children = (*self.children, self.rest.widget)
         self.rest.widget.layout.display = "" if change.new else "none"
 
+    @property
+    def widget(self):
+        return self
+
+    @property
+    def sentence(self) -> str:
+        """That of the panel above the button, or what the button is for."""
+        return self.first.sentence if self.first else f"{self._title} (press to open)"
+
+    def shown(self):
+        """It is on the screen, as `Panel.shown`."""
+        for panel in self._made():
+            panel.shown()
+
+    def still(self) -> str:
+        """What has been made as plain HTML, for exports and paper."""
+        return "".join(panel.still() for panel in self._made()) or self.sentence
+
+    def _made(self):
+        return [panel for panel in (self.first, self.rest) if panel is not None]
+
     def _repr_mimebundle_(self, **kwargs):
         bundle = super()._repr_mimebundle_(**kwargs)
         data = bundle[0] if isinstance(bundle, tuple) else bundle
-        panels = [panel for panel in (self.first, self.rest) if panel]
-        for panel in panels:
-            panel.shown()
-        still = "".join(panel.still() for panel in panels)
-        words = self.first.sentence if self.first else f"{self._title} (press to open)"
-        return {**data, "text/plain": words, "text/html": f"<div>{still or words}</div>"}
+        self.shown()
+        return {**data, "text/plain": self.sentence, "text/html": f"<div>{self.still()}</div>"}
 
 
 def folded(title, make, **start) -> Folded:

@@ -1,14 +1,12 @@
 """Where the hands are, in drawings of our own, and what the axis is said to do: common practice."""
 
-from functools import lru_cache
-
 import numpy as np
 
 from bowlcore.coaching import hand_technique
 from bowlcore.display.controls import Choice, Number, starting
 from bowlcore.display.hand_views import BallView, empty_ball, frame
 from bowlcore.display.panel import Drawn, Panel
-from bowlcore.display.picture import layer, new_axes, new_figure, svg
+from bowlcore.display.picture import drawn_once, layer, new_axes, new_figure, svg
 
 SIZE = (11.5, 4.0)
 _PLACES = ((0.0, 0.03, 0.33, 0.86), (0.335, 0.03, 0.33, 0.86), (0.67, 0.03, 0.33, 0.86))
@@ -33,18 +31,18 @@ def hand_technique_panel(**start):
 def draw(technique, style, amount_deg, metric=False, hand="right") -> Drawn:
     """Hands on the ball, the axis before and after, the sentence, all four techniques as a table."""
     told = hand_technique.answer(technique, style, amount_deg, hand=hand, metric=metric)
-    figure = new_figure(*SIZE)
-    _hands(figure, told.technique, style, hand)
-    for place, seen in zip(_PLACES[1:], (told.before, told.after), strict=True):
-        BallView(figure, place).show(seen.behind)
+    figure, views = _moving()
+    for view, seen in zip(views, (told.before, told.after), strict=True):
+        view.show(seen.behind)
+    layers = [_background(), _hands(told.technique, style, hand), layer(figure)]
     alt = (
         f"{told.sentence} Picture: the ball from behind with the hands on it, and beside it the ball with its axis and ring "
         "before and after."
     )
-    return Drawn(svg([_background(), layer(figure)], *SIZE, alt), told.sentence, told.rows)
+    return Drawn(svg(layers, *SIZE, alt), told.sentence, told.rows)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _background():
     figure = new_figure(*SIZE)
     for place, title in zip(
@@ -54,10 +52,19 @@ def _background():
     return layer(figure)
 
 
-def _hands(figure, one, held, hand):
+@drawn_once(maxsize=1)
+def _moving():
+    """The figure of the moving layer and its two balls."""
+    figure = new_figure(*SIZE)
+    return figure, [BallView(figure, place) for place in _PLACES[1:]]
+
+
+@drawn_once(maxsize=16)
+def _hands(one, held, hand):
     """The bowling hand filled, where it goes as an outline with an arrow, the other hand dashed."""
     from bowlcore.display.style import BLACK, TEXT_PT
 
+    figure = new_figure(*SIZE)
     axes = new_axes(figure, *_PLACES[0], bare=True)
     frame(axes)
     side = 1.0 if hand == "right" else -1.0
@@ -79,6 +86,7 @@ def _hands(figure, one, held, hand):
     axes.text(other[0] * 1.1, other[1] + 0.47 if other[1] < 0.5 else 1.2, first, color=_EDGE, **small)
     axes.text(1.5 * side, -0.9, "outer\nside", color="#404040", **small)
     axes.text(-1.5 * side, -0.9, "inner\nside", color="#404040", **small)
+    return layer(figure)
 
 
 def _hand(axes, place, **look):

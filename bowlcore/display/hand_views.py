@@ -3,7 +3,7 @@
 import numpy as np
 
 from bowlcore.display import style
-from bowlcore.display.picture import new_axes
+from bowlcore.display.picture import in_lines, new_axes
 
 _REACH = 1.62  # radii shown either way
 _CLOCK = ((12, "12"), (1.5, ""), (3, "3"), (4.5, ""), (6, "6"), (7.5, ""), (9, "9"), (10.5, ""))
@@ -38,7 +38,7 @@ def empty_ball(figure, place, title, clock=False, note=""):
         small = {"color": "#404040", "fontsize": style.TEXT_PT - 0.5}
         axes.text(-1.55, -1.2, "lane", **small)
         if note:
-            axes.text(0, -1.5, note, ha="center", **small)
+            axes.text(0, -1.4, in_lines(note, axes, 1.2), ha="center", va="top", **small)
     return axes
 
 

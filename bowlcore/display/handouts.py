@@ -1,4 +1,4 @@
-"""Handouts on paper: ten minutes before league, and the note for parents."""
+"""Handouts on paper: ten minutes before league, one's own numbers for each pin, and the note for parents."""
 
 from html import escape
 
@@ -16,7 +16,7 @@ _CSS = """
 .bm-note:nth-of-type(2n) { break-after: page; border-bottom: 0; }
 """
 _COLUMNS = ("", "throw", "line", "should come in", "over", "hit", "end")
-_WIDTHS = (4, 27, 27, 18, 8, 8, 8)
+_WIDTHS, _NUMBERS_WIDTHS = (4, 27, 27, 18, 8, 8, 8), (8, 13, 28, 17, 15, 19)  # percent
 _SAFE = (
     "One bowler on the approach; a test slide first. Warm up arms, wrists and legs. Never over the foul line. Stop at pain, "
     "numbness or tingling."
@@ -47,7 +47,6 @@ def before_league_page(bowler, lanes, name="", *, size="A4", large=False) -> str
 
 
 def _balls(lane_name, balls):
-    columns = "".join(f'<col style="width: {width}%">' for width in _WIDTHS)
     head = "".join(f'<th scope="col">{title}</th>' for title in _COLUMNS)
     rows = "".join(
         f"<tr><td>{number}</td><td>{escape(ball.what)}</td><td>{escape(ball.line)}</td><td>{escape(ball.expected)}</td>"
@@ -56,10 +55,41 @@ def _balls(lane_name, balls):
     )
     title = f"{lane_name} lane" if lane_name else "The lane"
     return (
-        f'<table class="keep"><caption>{escape(title.capitalize())}</caption><colgroup>{columns}</colgroup>'
+        f'<table class="keep"><caption>{escape(title.capitalize())}</caption>{_widths(_WIDTHS)}'
         f"<thead><tr>{head}</tr></thead>"
         f"<tbody>{rows}</tbody></table>"
     )
+
+
+def _widths(percents):
+    columns = "".join(f'<col style="width: {width}%">' for width in percents)
+    return f"<colgroup>{columns}</colgroup>"
+
+
+def own_numbers_page(told, what, *, size="A4", large=False) -> str:
+    """The feet for each pin, with room for what was found on a real lane, as a document to print.
+
+    Parameters
+    ----------
+    told : `own_numbers.OwnNumbers`
+    what : str
+        Who throws which ball over which target, and on which shape of oil.
+    size, large : as for `paper.page`
+    """
+    columns = (*told.rows[0], "found on the lane")
+    head = "".join(f'<th scope="col">{escape(title)}</th>' for title in columns)
+    rows = "".join(
+        "<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row.values()) + "<td></td></tr>"
+        for row in told.rows
+    )
+    body = (
+        f'<section class="sheet bm-out"><h1>Own numbers</h1><p>Name <span class="fill"></span> Day <span class="fill"></span></p>'
+        f"<p>{escape(what)}</p><p>{escape(told.sentence)}</p>"
+        f'<table class="keep">{_widths(_NUMBERS_WIDTHS)}<thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table>'
+        f"<p>Computed for an invented bowler on an invented lane. Throw three balls at each pin, move until the middle one "
+        f"hits, and write down where the foot stopped.</p><p><b>Safety.</b> {escape(_SAFE)}</p></section>"
+    )
+    return page("Own numbers", f"<style>{_CSS}</style>{body}", size=size, large=large)
 
 
 def parents_page(lesson, people=1, names=(), *, size="A4", large=False) -> str:

@@ -4,15 +4,13 @@ A background (oil, edges, arrows, axes) drawn once for each lane, and the moving
 and words, whose artists are kept and moved.
 """
 
-from functools import lru_cache
-
 import numpy as np
 
 from bowlcore.coaching import telling, words
 from bowlcore.coaching.feet import mark_distance_ft
 from bowlcore.coaching.path_lab import lane_of
 from bowlcore.display import style
-from bowlcore.display.picture import layer, new_axes, new_figure
+from bowlcore.display.picture import drawn_once, in_lines, layer, new_axes, new_figure
 from bowlcore.motion.oil import OilPattern
 from bowlcore.motion.units import FOOT_M
 
@@ -25,16 +23,31 @@ def _frame(axes):
     axes.set_ylim(*Y_LIMITS)
 
 
-@lru_cache(maxsize=64)
 def lanes_background(size, places, oil, metric, hand, labelled=True):
     """SVG of empty lanes: `places` are axes rectangles in a figure of `size` inches.
 
     `oil` is the name of a shipped pattern or of an own lane, an OilPattern, or the distance [ft] where a zone of
     full oil ends. Not `labelled`: a chart beneath carries the distance for both.
     """
+    return _oil_layer(size, places, oil, hand) + _lane_layer(size, places, metric, hand, labelled)
+
+
+@drawn_once(maxsize=64)
+def _oil_layer(size, places, oil, hand):
     figure = new_figure(*size)
     for place in places:
-        empty_lane(new_axes(figure, *place), oil, metric, hand, last=labelled and place == places[-1])
+        axes = new_axes(figure, *place, bare=True)
+        paint_oil(axes, oil, hand)
+        _frame(axes)
+        axes.images[0].set_clip_on(False)  # it ends at the lane's edges anyway; no second clip of one name
+    return layer(figure)
+
+
+@drawn_once(maxsize=32)
+def _lane_layer(size, places, metric, hand, labelled):
+    figure = new_figure(*size)
+    for place in places:
+        bare_lane(new_axes(figure, *place), metric, hand, last=labelled and place == places[-1])
     return layer(figure)
 
 
@@ -67,8 +80,14 @@ def distance_axis(axes, metric, labels=True):
 
 
 def empty_lane(axes, oil, metric, hand, last):
-    _frame(axes)
+    """A lane with its oil, in one figure."""
     paint_oil(axes, oil, hand)
+    bare_lane(axes, metric, hand, last)
+
+
+def bare_lane(axes, metric, hand, last):
+    """All of a lane but its oil."""
+    _frame(axes)
     for low, high in ((-2.6, 0.5), (39.5, 42.6)):
         axes.fill_between([0, 62.9], low, high, color=style.GUTTER, linewidth=0, zorder=0)
     axes.plot([0, 0], [0.5, 39.5], color=style.BLACK, linewidth=1.6)
@@ -122,7 +141,7 @@ class LanePaths:
 
     def show(self, title, path, metric, kept=None):
         """Move everything to a path; None empties the lane."""
-        self.title.set_text(title + ("   (dashes: kept)" if kept is not None else ""))
+        self.title.set_text(in_lines(title + ("   (dashes: kept)" if kept is not None else ""), self.axes))
         for artist in (self.kept, self.skid, self.hook, self.roll, self.dots):
             artist.set_data([], [])
         for label in (*self.labels.values(), self.entry):
@@ -152,7 +171,7 @@ class LanePaths:
                 self._say("break", *marks[-1], -2.2, text)
             else:  # no room below it
                 self.labels["break"].set_text(text)
-                self.labels["break"].set_position((path.breakpoint_ft + 1.0, 14.5))
+                self.labels["break"].set_position((path.breakpoint_ft + 1.0, 18.5))
         if roll < np.inf:
             marks.append((roll, np.interp(roll, x, board)))
             self._say("roll", *marks[-1], 4.0, f"rolls from {words.distance(roll, metric)}", shift=0.5)

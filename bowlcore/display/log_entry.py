@@ -10,12 +10,13 @@ import ipywidgets as widgets
 
 from bowlcore.coaching import log_files
 from bowlcore.coaching.log_entries import RELEASE_MEANT
+from bowlcore.coaching.printed import put
 from bowlcore.coaching.tally import EXAMPLE
 from bowlcore.coaching.tally_desk import LANE_MODES, Desk
 from bowlcore.display.panel import _fold, table
 from bowlcore.display.pieces import button, group, in_words
 from bowlcore.display.style import CSS
-from bowlcore.display.tally_sheet import FILE_NAME, PAPERS, tally_html
+from bowlcore.display.tally_sheet import PAPERS, tally_html
 
 _LABEL, _WIDE = "190px", "490px"
 READY = "Type the first row, with the initials in front, and press Enter. Nothing is kept before that."
@@ -199,8 +200,7 @@ class LogPanel(widgets.VBox):
         paper = widgets.Dropdown(options=PAPERS, description="Paper", style=_style(), layout=_box())
 
         def write():
-            log_files.write_text(FILE_NAME, tally_html(paper=paper.value))
-            return f"{FILE_NAME} is in the folder of your lessons: open it and print it."
+            return put({"tally_sheet": tally_html(paper=paper.value)})
 
         return _titled("Print a tally sheet", paper, button("Write the sheet", lambda: self._do(write)))
 

@@ -11,7 +11,7 @@ from bowlcore.display.controls import Choice, Number, starting
 from bowlcore.display.lane_figure import X_LIMITS, Y_LIMITS, empty_lane
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
-from bowlcore.display.picture import layer, new_axes, new_figure, svg
+from bowlcore.display.picture import drawn_once, layer, new_axes, new_figure, svg
 from bowlcore.motion.ball import load_balls
 from bowlcore.motion.release import Release
 from bowlcore.motion.units import KMH_PER_MPH, TARGET_FT
@@ -83,7 +83,7 @@ def _titles():
     return {name: title for title, name in pattern_options()}
 
 
-@lru_cache(maxsize=64)
+@drawn_once(maxsize=64)
 def _lanes_background(upper, lower, metric, hand):
     figure = new_figure(*SIZE)
     for place, oil in zip(_LANES, (upper, lower), strict=True):
@@ -91,7 +91,7 @@ def _lanes_background(upper, lower, metric, hand):
     return layer(figure)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _chart_background():
     figure = new_figure(*SIZE)
     axes = new_axes(figure, *_CHART)
@@ -102,9 +102,7 @@ def _chart_background():
     axes.set_xticks([-6, -4, -2, 0, 2, 4, 6], ["6", "4", "2", "0", "2", "4", "6"])
     axes.tick_params(axis="y", length=0)
     axes.set_xlabel("times an ordinary bowler's scatter")
-    axes.set_title(
-        "Room, both ways (upper bar: upper lane)", fontsize=style.TEXT_PT, loc="left", fontweight="bold"
-    )
+    axes.set_title("Room both ways, upper lane on top", fontsize=style.TEXT_PT, loc="left", fontweight="bold")
     small = {"va": "center", "fontsize": style.TEXT_PT - 0.5}
     axes.text(-_WIDEST, -1.2, "← out, slower, less", **small)
     axes.text(_WIDEST, -1.2, "in, faster, more →", ha="right", **small)
@@ -118,7 +116,7 @@ def _frame(axes):
     axes.set_ylim(len(_NUMBERS) - 0.4, -1.5)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _moving():
     return _Moving()
 

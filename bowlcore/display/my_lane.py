@@ -1,7 +1,5 @@
 """My lane: watched shots, and the model's lane made to play like the real one."""
 
-from functools import lru_cache
-
 from bowlcore.coaching import fit_told, own_lanes
 from bowlcore.coaching.bowler import Bowler
 from bowlcore.coaching.path_lab import ball_of, lane_of
@@ -10,7 +8,7 @@ from bowlcore.display.controls import Choice, Number, Words, starting
 from bowlcore.display.lane_figure import LanePaths, lanes_background
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
-from bowlcore.display.picture import layer, new_figure, svg
+from bowlcore.display.picture import drawn_once, layer, new_figure, svg
 from bowlcore.motion.ball import load_balls
 from bowlcore.motion.path import simulate
 from bowlcore.motion.release import Release
@@ -123,7 +121,7 @@ def _crosses(axes, watched):
     axes.plot([x for x, _ in seen], [y for _, y in seen], gid="seen", **look)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _moving():
     figure = new_figure(*SIZE)
     return figure, LanePaths(figure, _PLACE, style.BLACK)

@@ -1,11 +1,9 @@
 """One lane with one path: the picture that several panels share."""
 
-from functools import lru_cache
-
 from bowlcore.coaching import words
 from bowlcore.display import style
 from bowlcore.display.lane_figure import LanePaths, lanes_background
-from bowlcore.display.picture import layer, new_figure, svg
+from bowlcore.display.picture import drawn_once, layer, new_figure, svg
 
 SIZE = (11.5, 3.1)
 PLACE = (0.05, 0.155, 0.93, 0.735)
@@ -23,7 +21,7 @@ def one_lane(release, path, sentence, background, metric, hand) -> str:
     return svg([lanes_background(SIZE, (PLACE,), background, metric, hand), layer(figure)], *SIZE, alt)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _moving():
     figure = new_figure(*SIZE)
     return figure, LanePaths(figure, PLACE, style.BLACK)

@@ -7,12 +7,13 @@ from bowlcore.display import style
 from bowlcore.display.controls import Choice, Number, starting
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
-from bowlcore.display.picture import layer, new_axes, new_figure, svg
+from bowlcore.display.picture import drawn_once, layer, moving_axis, new_axes, new_figure, rc_in_use, svg
 from bowlcore.motion.release import Release
 from bowlcore.motion.units import FOOT_M, KMH_PER_MPH
 
 SIZE = (11.5, 4.6)
 _LEFTS, _BOTTOMS, _BOX = (0.05, 0.385, 0.72), (0.60, 0.115), (0.255, 0.31)
+_PLACES = [(left, bottom, *_BOX) for bottom in _BOTTOMS for left in _LEFTS]
 _LOOKS = ({"color": style.BLUE, "marker": "o"}, {"color": style.VERMILLION, "marker": "s", "mfc": "white"})
 _DASHES = ("-", (0, (4, 2)))
 
@@ -43,8 +44,6 @@ def one_number_panel(**start):
 
 def draw(first, second, metric=False, hand="right", **v) -> Drawn:
     """Where each lane reaches the number, and five curves against it; sentence and table."""
-    from matplotlib import rc_context
-
     told = one_number.answer(Release(**v, hand=hand), (first, second), metric=metric)
     factor, fast = (KMH_PER_MPH, "km/h") if metric else (1.0, "mph")
     f = told.family
@@ -55,57 +54,87 @@ def draw(first, second, metric=False, hand="right", **v) -> Drawn:
         ("axis tilt, degrees", f.tilt_deg),
         ("rev rate, rpm", f.rev_rate_rpm),
     )
-    figure = new_figure(*SIZE)
-    places = [(left, bottom, *_BOX) for bottom in _BOTTOMS for left in _LEFTS]
-    with rc_context(style.RC):
-        _where(new_axes(figure, *places[0]), told.lanes, metric)
-        for place, (title, values) in zip(places[1:], curves, strict=True):
-            _curve(
-                new_axes(figure, *place), title, f.share, values, told.lanes, last=place[1] == _BOTTOMS[-1]
-            )
+    moving = _moving()
+    moving.show(told, [values for _, values in curves])
+    background = _background(
+        tuple(title for title, _ in curves), tuple(lane.title for lane in told.lanes), metric
+    )
     alt = (
         f"{told.sentence} Picture: the share of friction's job done, 0 to 1, against the distance from the foul line on two "
         "lanes; and ball speed, turn, axis rotation, axis tilt and rev rate against that number, one curve "
         "each, with marks of both lanes on it."
     )
-    return Drawn(svg([layer(figure)], *SIZE, alt), told.sentence, told.rows)
+    return Drawn(svg([background, layer(moving.figure)], *SIZE, alt), told.sentence, told.rows)
 
 
-def _frame(axes, title):
-    axes.grid(color="#e4e4e4", linewidth=0.6)
-    axes.set_axisbelow(True)
-    axes.set_title(title, loc="left", fontsize=style.TEXT_PT, fontweight="bold")
+@drawn_once(maxsize=16)
+def _background(titles, lanes, metric):
+    """All that stands still: frames, the axes across, the lanes' names."""
+    figure = new_figure(*SIZE)
+    with rc_in_use():
+        for place, title in zip(_PLACES, ("friction's job done, along two lanes", *titles), strict=True):
+            axes = new_axes(figure, *place)
+            _frame(axes, place)
+            axes.grid(color="#e4e4e4", linewidth=0.6)
+            axes.set_axisbelow(True)
+            axes.set_title(title, loc="left", fontsize=style.TEXT_PT, fontweight="bold")
+            if place != _PLACES[0]:
+                axes.set_yticks([])
+                axes.set_xlabel("friction's job done, 0 to 1" if place[1] == _BOTTOMS[-1] else "")
+        axes = figure.axes[0]
+        for name, look, dash in zip(lanes, _LOOKS, _DASHES, strict=False):
+            axes.plot([], [], linestyle=dash, markersize=4.5, label=name, **look)
+        ticks = [0, 3, 6, 9, 12, 15, 18] if metric else [0, 10, 20, 30, 40, 50, 60]
+        axes.set_xticks([t / FOOT_M for t in ticks] if metric else ticks, [str(t) for t in ticks])
+        axes.set_xlabel(f"distance from the foul line, {'m' if metric else 'ft'}")
+        axes.legend(loc="upper left", frameon=False, fontsize=style.TEXT_PT - 0.5)
+    return layer(figure)
 
 
-def _where(axes, lanes, metric):
-    _frame(axes, "friction's job done, along two lanes")
-    for lane, look, dash in zip(lanes, _LOOKS, _DASHES, strict=False):
-        axes.plot(lane.path.distance_ft, lane.share, color=look["color"], linestyle=dash, linewidth=1.8)
-        _marks(axes, lane, look, lambda feet: feet, lambda share: share)
-        axes.plot([], [], linestyle=dash, markersize=4.5, label=lane.title, **look)
-    axes.set_xlim(0, 60)
+def _frame(axes, place):
+    where = place == _PLACES[0]
+    axes.set_xlim((0, 60) if where else (-0.02, 1.02))
     axes.set_ylim(0, 1.04)
-    ticks = [0, 3, 6, 9, 12, 15, 18] if metric else [0, 10, 20, 30, 40, 50, 60]
-    axes.set_xticks([t / FOOT_M for t in ticks] if metric else ticks, [str(t) for t in ticks])
-    axes.set_xlabel(f"distance from the foul line, {'m' if metric else 'ft'}")
-    axes.legend(loc="upper left", frameon=False, fontsize=style.TEXT_PT - 0.5)
 
 
-def _curve(axes, title, share, values, lanes, last):
-    _frame(axes, title)
-    axes.plot(share, values, color=style.BLACK, linewidth=1.6)
-    for lane, look in zip(lanes, _LOOKS, strict=False):
-        _marks(axes, lane, look, lambda feet, lane=lane: one_number.share_at(lane, feet),
-               lambda at: np.interp(at, share, values))  # fmt: skip
-    axes.set_xlim(-0.02, 1.02)
-    low, high = min(values.min(), 0.0), max(values.max(), 1.0)
-    axes.set_ylim(low, high + 0.08 * (high - low))
-    axes.set_xlabel("friction's job done, 0 to 1" if last else "")
+@drawn_once(maxsize=1)
+def _moving():
+    return _Moving()
 
 
-def _marks(axes, lane, look, across, up):
-    """The same few places of a lane, on any of the curves."""
-    for feet in one_number.MARKS_FT:
-        share = one_number.share_at(lane, feet)
-        if share == share:
-            axes.plot([across(feet)], [up(share)], linewidth=0, markersize=4.5, clip_on=False, **look)
+class _Moving:
+    """The curves with their axes upwards, and the marks of both lanes on them."""
+
+    def __init__(self):
+        self.figure = new_figure(*SIZE)
+        self.where = new_axes(self.figure, *_PLACES[0], bare=True)
+        self.curves = [moving_axis(new_axes(self.figure, *place), "y") for place in _PLACES[1:]]
+        for axes, place in zip((self.where, *self.curves), _PLACES, strict=True):
+            _frame(axes, place)
+        self.lanes = [
+            self.where.plot([], [], color=look["color"], linestyle=dash, linewidth=1.8)[0]
+            for look, dash in zip(_LOOKS, _DASHES, strict=True)
+        ]
+        self.lines = [axes.plot([], [], color=style.BLACK, linewidth=1.6)[0] for axes in self.curves]
+        self.marks = [
+            [axes.plot([], [], linewidth=0, markersize=4.5, clip_on=False, **look)[0] for look in _LOOKS]
+            for axes in (self.where, *self.curves)
+        ]
+
+    def show(self, told, curves):
+        """Move everything to an answer; `curves`: values over the shares, one for each axes."""
+        share = told.family.share
+        for line in (*self.lanes, *(mark for marks in self.marks for mark in marks)):
+            line.set_data([], [])
+        for i, lane in enumerate(told.lanes):
+            self.lanes[i].set_data(lane.path.distance_ft, lane.share)
+            feet = np.array(one_number.MARKS_FT)
+            there = np.array([one_number.share_at(lane, at) for at in feet])
+            feet, there = feet[np.isfinite(there)], there[np.isfinite(there)]
+            self.marks[0][i].set_data(feet, there)
+            for marks, values in zip(self.marks[1:], curves, strict=True):
+                marks[i].set_data(there, np.interp(there, share, values))
+        for axes, line, values in zip(self.curves, self.lines, curves, strict=True):
+            line.set_data(share, values)
+            low, high = min(values.min(), 0.0), max(values.max(), 1.0)
+            axes.set_ylim(low, high + 0.08 * (high - low))

@@ -1,4 +1,4 @@
-"""Find your own numbers: the slide board for each pin, a staircase for each ball."""
+"""Find your own numbers: the slide board for each pin, a staircase for each ball; and the page to print."""
 
 import numpy as np
 
@@ -8,10 +8,14 @@ from bowlcore.coaching.path_lab import lane_of
 from bowlcore.coaching.spares import BALLS, PLAIN_BALL
 from bowlcore.display import style
 from bowlcore.display.controls import Choice, Number, starting
+from bowlcore.display.handouts import own_numbers_page
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
-from bowlcore.display.simple_chart import chart
+from bowlcore.display.printing import paper_controls, paper_words, with_written, write_pages
+from bowlcore.display.simple_chart import TITLE, chart
 from bowlcore.display.spares import bowler_of
+
+WRITE = "Write the page"
 
 
 def own_numbers_panel(**start):
@@ -26,15 +30,16 @@ def own_numbers_panel(**start):
             Number("target_board", "Target at 15 ft", "board", 5, 30, 0.5, at("target_board", 13.5)),
             Choice("pattern", "Oil pattern", pattern_options(), at("pattern", "house")),
         ]
-    return Panel("own_numbers_panel", draw, main, lines=4)
+        folds = {"Paper": paper_controls(at)}
+    return Panel("own_numbers_panel", draw, main, folds, {WRITE: _write}, lines=4)
 
 
-def draw(bowler, ball, target_board, pattern, metric=False, hand="right") -> Drawn:
+def draw(metric=False, hand="right", written=None, **values) -> Drawn:
     """The staircase, the sentence and the table of feet."""
-    told = own_numbers.answer(bowler_of(bowler, hand), lane_of(pattern), target_board, ball)
+    told, ball = _told(values, hand), values["ball"]
 
     def paint(axes):
-        place = np.arange(len(told.pins))[:: 1 if hand == "left" else -1]  # the 7-pin left, as people see it
+        place = _places(told.pins, hand)
         for name, numbers in told.numbers.items():
             mine = name == ball
             axes.plot(
@@ -46,13 +51,46 @@ def draw(bowler, ball, target_board, pattern, metric=False, hand="right") -> Dra
                 if mine and board == board:
                     axes.annotate(words.halves(board), (x, board), (0, -13), textcoords="offset points",
                                   ha="center", color=style.BLUE, fontweight="bold")  # fmt: skip
-        axes.set_xticks(place, [str(pin) for pin in told.pins])
-        axes.set_xlabel("pin, as seen from the approach")
-        axes.set_ylabel(f"slide foot on board, from the {hand}")
         seen = np.concatenate([numbers.slide_board for numbers in told.numbers.values()])
         low, high = (np.nanmin(seen), np.nanmax(seen)) if np.isfinite(seen).any() else (0, 40)
         axes.set_ylim(low - 5, high + 3)
-        axes.legend(loc="center left", bbox_to_anchor=(1.02, 0.5), frameon=False)
+        axes.legend(
+            loc="center left", bbox_to_anchor=(1.02, 0.5), frameon=False, alignment="left",
+            title="blue numbers: where to slide\nno mark: no place to stand",
+        )  # fmt: skip
 
-    alt = f"{told.sentence} Picture: slide board for each pin, as seen from the approach, a line a ball."
-    return Drawn(chart(alt, paint), told.sentence, told.rows)
+    sentence = f"{told.sentence} To print: {paper_words(values['size'], values['large'])}."
+    sentence = with_written(sentence, written, values, hand)
+    alt = f"{sentence} Picture: slide board for each pin, as seen from the approach, a line a ball."
+    return Drawn(chart(alt, paint, still=(_frame, tuple(told.pins), hand), moves="y"), sentence, told.rows)
+
+
+def _places(pins, hand):
+    """From left to right: the 7-pin left, as people see it."""
+    return np.arange(len(pins))[:: 1 if hand == "left" else -1]
+
+
+def _frame(axes, pins, hand):
+    axes.set_xlim(-0.05 * (len(pins) - 1), 1.05 * (len(pins) - 1))
+    axes.set_xticks(_places(pins, hand), list(map(str, pins)))
+    axes.set_title("Where the slide foot stops for each pin, the target kept", **TITLE)
+    axes.set_xlabel("pin, from left to right as seen from the approach")
+    axes.set_ylabel(f"board of the slide foot,\nfrom the {hand}")
+
+
+def _told(values, hand):
+    bowler, lane = bowler_of(values["bowler"], hand), lane_of(values["pattern"])
+    return own_numbers.answer(bowler, lane, values["target_board"], values["ball"])
+
+
+def _write(panel):
+    def make(values, hand):
+        shape = {name: title for title, name in pattern_options()}[values["pattern"]]
+        what = (
+            f"{values['bowler'].capitalize()}, {values['ball']}, target on board {words.halves(values['target_board'])} at the "
+            f"arrows; oil: {shape}."
+        )
+        paper = {name: values[name] for name in ("size", "large")}
+        return {"own_numbers": own_numbers_page(_told(values, hand), what, **paper)}
+
+    write_pages(panel, make)

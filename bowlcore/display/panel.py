@@ -21,6 +21,7 @@ class Drawn(NamedTuple):
     svg: str
     sentence: str
     rows: list  # of dicts with the same keys: the table behind the picture
+    lead: str = ""  # the beginning of the sentence that is read from two metres: bold, on a line of its own
 
 
 class Panel:
@@ -83,14 +84,48 @@ class Panel:
         self._catch_up()
         return self._drawn.sentence
 
+    def control(self, name):
+        """A control by its name; ValueError, in one sentence, for another name."""
+        if name not in self.controls:
+            raise ValueError(f"this panel has no control {name!r}; it has {', '.join(self.controls)}")
+        return self.controls[name]
+
     def set(self, **values):
         """Move controls (trade units) and redraw at once; returns the panel."""
         for name, value in values.items():
-            if name not in self.controls:
-                raise ValueError(f"this panel has no control {name!r}; it has {', '.join(self.controls)}")
-            self.controls[name].put(value)
+            self.control(name).put(value)
         self.redraw()
         return self
+
+    def drawn_at(self, **values) -> Drawn:
+        """What this panel shows with some controls elsewhere (trade units); the panel itself stays as it is.
+
+        Raises ValueError, in one sentence, where it shows that sentence.
+        """
+        asked = {**self.values, **values, **self.memory}
+        return self._draw(metric=self.settings.metric, hand=self.settings.hand, **asked)
+
+    def phone_page(self, path=None, controls=None, **how) -> str:
+        """Write this panel as one file for phones, and say where it lies.
+
+        Parameters
+        ----------
+        path : Path, optional
+            A file ending in .html; the folder `phone` beside the lessons if left out.
+        controls : dict, optional
+            Name of a control: its steps, in trade units; the first two of the panel if left out.
+        how : title, about, cautions, width_in
+            As for `bowlcore.display.phone_page.phone_page`.
+
+        Raises
+        ------
+        ValueError, OSError
+            In one sentence.
+        """
+        from bowlcore.display.phone_page import phone_page, put_phone_page
+
+        self._catch_up()
+        return put_phone_page(self.name.removesuffix("_panel"), phone_page(self, controls, **how), path)
 
     def reset(self):
         """All controls back to where the panel began."""
@@ -101,9 +136,7 @@ class Panel:
         """Draw now."""
         self._stale, self._drawn_for = False, self._settings()
         try:
-            drawn = self._draw(
-                metric=self.settings.metric, hand=self.settings.hand, **self.values, **self.memory
-            )
+            drawn = self.drawn_at()
         except ValueError as problem:
             self._complain(str(problem))
             self._drawn = Drawn("", str(problem), [])
@@ -117,7 +150,7 @@ class Panel:
         self._drawn = drawn
         self._complain("")
         self.picture.value = drawn.svg
-        self.result.value = _sentence(drawn.sentence, self._lines)
+        self.result.value = _sentence(drawn.sentence, self._lines, drawn.lead)
         self._table.value = table(drawn.rows)
         self._line.value = f'<p>To come back to this: <code class="bm-line">{escape(self._call())}</code></p>'
 
@@ -183,7 +216,9 @@ class Panel:
 
     def still(self) -> str:
         """Sentence, picture and table as plain HTML, for exports and paper."""
-        return f"<div>{_sentence(self.sentence)}{self._drawn.svg}{table(self._drawn.rows)}</div>"
+        self._catch_up()
+        said = _sentence(self._drawn.sentence, lead=self._drawn.lead)
+        return f"<div>{said}{self._drawn.svg}{table(self._drawn.rows)}</div>"
 
     def _repr_mimebundle_(self, **kwargs):
         """The live panel, and the same as plain HTML and text for exports."""
@@ -193,9 +228,11 @@ class Panel:
         return {**data, "text/plain": self.sentence, "text/html": self.still()}
 
 
-def _sentence(text, lines=0):
+def _sentence(text, lines=0, lead=""):
     room = f' style="min-height: {1.45 * lines:.2f}em"' if lines else ""
-    return f'<p class="bm-sentence" role="status" aria-live="polite"{room}>{escape(text)}</p>'
+    first = f'<strong class="bm-lead">{escape(lead)}</strong>' if lead else ""
+    said = first + escape(text.removeprefix(lead))
+    return f'<p class="bm-sentence" role="status" aria-live="polite"{room}>{said}</p>'
 
 
 def table(rows) -> str:

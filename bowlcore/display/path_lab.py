@@ -11,7 +11,7 @@ from bowlcore.display import style
 from bowlcore.display.controls import Choice, Number, starting
 from bowlcore.display.lane_figure import LanePaths, lanes_background
 from bowlcore.display.panel import Drawn, Panel
-from bowlcore.display.picture import layer, new_axes, new_figure, svg
+from bowlcore.display.picture import drawn_once, in_lines, layer, new_axes, new_figure, svg
 from bowlcore.motion.ball import load_balls
 from bowlcore.motion.oil import load_pattern, pattern_names
 from bowlcore.motion.release import Release
@@ -40,9 +40,13 @@ def path_lab_panel(**start):
 
 def pattern_options():
     """Titles and names of the shipped shapes, the house first, and of lanes of one's own."""
+    return [*_shapes(), *((name, name) for name in own_names())]
+
+
+@lru_cache(maxsize=1)
+def _shapes():
     names = sorted(pattern_names(), key=lambda name: name != "house")
-    own = [(name, name) for name in own_names()]
-    return [(load_pattern(name).title.split(":")[0].lower(), name) for name in names] + own
+    return [(load_pattern(name).title.split(":")[0].lower(), name) for name in names]
 
 
 def _controls(start):
@@ -143,7 +147,7 @@ def draw(metric=False, hand="right", kept=None, **v) -> Drawn:
     return Drawn(svg(layers, *SIZE, alt), told.sentence, told.rows)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _chart_background():
     figure = new_figure(*SIZE)
     axes = new_axes(figure, *_CHART)
@@ -151,15 +155,14 @@ def _chart_background():
     axes.set_ylim(*_ANGLE_LIMITS)
     axes.set_xlabel("laydown board: feet further in →")
     axes.set_ylabel("entry angle, degrees")
-    axes.set_title(
-        "Lines of this release into the pocket", fontsize=style.TEXT_PT, loc="left", fontweight="bold"
-    )
+    title = in_lines("Lines of this release into the pocket", axes)
+    axes.set_title(title, fontsize=style.TEXT_PT, loc="left", fontweight="bold")
     axes.grid(color="#e4e4e4", linewidth=0.6)
     axes.set_axisbelow(True)
     return layer(figure)
 
 
-@lru_cache(maxsize=2)
+@drawn_once(maxsize=2)
 def _moving(two):
     return _Moving(two)
 

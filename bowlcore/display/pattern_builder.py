@@ -1,7 +1,5 @@
 """Build an oil pattern from what a centre tells, see its oil along and across, and throw a release on it."""
 
-from functools import lru_cache
-
 import numpy as np
 
 from bowlcore.coaching import pattern_builder, words
@@ -10,7 +8,7 @@ from bowlcore.display import style
 from bowlcore.display.controls import Choice, Number, starting
 from bowlcore.display.lane_figure import X_LIMITS, LanePaths, distance_axis, lanes_background
 from bowlcore.display.panel import Drawn, Panel
-from bowlcore.display.picture import layer, new_axes, new_figure, svg
+from bowlcore.display.picture import drawn_once, emptied, layer, new_axes, new_figure, svg
 from bowlcore.motion.oil import RATIO_FT
 from bowlcore.motion.release import Release
 from bowlcore.motion.units import FOOT_M, KMH_PER_MPH, MIDDLE_BOARD
@@ -63,7 +61,7 @@ def draw(metric=False, hand="right", **v) -> Drawn:
     moving.show(told, metric)
     layers = [
         lanes_background(SIZE, (_LANE,), told.pattern, metric, hand, labelled=False),
-        _oil_background(told.pattern, metric, hand),
+        *_oil_layers(told.pattern, metric, hand),
         layer(moving.figure),
     ]
     alt = (
@@ -73,26 +71,45 @@ def draw(metric=False, hand="right", **v) -> Drawn:
     return Drawn(svg(layers, *SIZE, alt), told.sentence, told.rows)
 
 
-@lru_cache(maxsize=64)
-def _oil_background(pattern, metric, hand):
-    """Oil along three boards and across the lane."""
-    figure = new_figure(*SIZE)
+def _oil_layers(pattern, metric, hand):
+    """Oil along three boards and across the lane, and the axes for it."""
     feet, boards = np.linspace(0, 60, 241), np.linspace(0.5, 39.5, 157)
     along = [units_of_oil(pattern, board, feet) for board, *_ in _BOARDS]
     across = units_of_oil(pattern, boards, RATIO_FT)
     top = next(limit for limit in _TOPS if limit > 1.05 * max(across.max(), *(oil.max() for oil in along)))
+    figure, (first, second) = _curves()
+    for axes in (first, second):
+        emptied(axes).set_ylim(0, top)
+    for (_, _, color, dash), oil in zip(_BOARDS, along, strict=True):
+        first.plot(feet, oil, color=color, linestyle=dash, linewidth=1.8)
+    second.fill_between(boards, across, color=style.OIL, linewidth=0)
+    second.plot(boards, across, color=style.BLUE, linewidth=1.6)
+    return [layer(figure), _oil_axes(top, metric, hand)]
+
+
+@drawn_once(maxsize=1)
+def _curves():
+    """The figure of the curves, with bare axes for those along and for the one across."""
+    figure = new_figure(*SIZE)
+    along, across = (new_axes(figure, *place, bare=True) for place in (_ALONG, _ACROSS))
+    along.set_xlim(*X_LIMITS)
+    across.set_xlim(0.5, 39.5)
+    return figure, (along, across)
+
+
+@drawn_once(maxsize=16)
+def _oil_axes(top, metric, hand):
+    figure = new_figure(*SIZE)
     axes = new_axes(figure, *_ALONG)
     distance_axis(axes, metric)
     axes.set_ylim(0, top)
     axes.set_ylabel("oil, units")
     axes.set_xlabel(f"distance from the foul line, {'m' if metric else 'ft'} (width stretched)", x=0.44)
     axes.set_title("Oil along three boards", loc="left", x=0.0145, fontsize=style.TEXT_PT, fontweight="bold")
-    for (board, name, color, dash), oil in zip(_BOARDS, along, strict=True):
-        axes.plot(feet, oil, color=color, linestyle=dash, linewidth=1.8, label=f"board {board:.0f}, {name}")
+    for board, name, color, dash in _BOARDS:
+        axes.plot([], [], color=color, linestyle=dash, linewidth=1.8, label=f"board {board:.0f}, {name}")
     axes.legend(loc="upper right", frameon=False, fontsize=style.TEXT_PT - 0.5, handlelength=2.6)
     axes = new_axes(figure, *_ACROSS)
-    axes.fill_between(boards, across, color=style.OIL, linewidth=0)
-    axes.plot(boards, across, color=style.BLUE, linewidth=1.6)
     axes.axvline(TRACK_BOARD, color=style.BLACK, linewidth=0.9, linestyle=(0, (4, 2)))
     axes.axvline(OUTSIDE_BOARD, color=style.VERMILLION, linewidth=0.9, linestyle=(0, (1, 1)))
     axes.set_xlim(0.5, 39.5)
@@ -104,7 +121,7 @@ def _oil_background(pattern, metric, hand):
     return layer(figure)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _moving():
     return _Moving()
 

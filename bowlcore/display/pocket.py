@@ -1,12 +1,10 @@
 """Was that a good hit? The deck from above for one entry."""
 
-from functools import lru_cache
-
 from bowlcore.coaching import pocket
 from bowlcore.display.controls import Number, starting
 from bowlcore.display.deck_figure import SIZE, DeckPicture, deck_background
 from bowlcore.display.panel import Drawn, Panel
-from bowlcore.display.picture import layer, svg
+from bowlcore.display.picture import drawn_once, layer, svg
 from bowlcore.motion.units import KMH_PER_MPH
 
 
@@ -42,6 +40,6 @@ def draw(metric=False, hand="right", **v) -> Drawn:
     )
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _picture():
     return DeckPicture()

@@ -8,10 +8,15 @@ from bowlcore.display import style
 from bowlcore.display.controls import Choice, starting
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
-from bowlcore.display.picture import layer, new_axes, new_figure, svg
+from bowlcore.display.picture import drawn_once, emptied, layer, new_axes, new_figure, rc_in_use, svg
 
 SIZE = (11.5, 5.2)
 _LEFTS, _BOTTOMS, _BOX = (0.045, 0.55), (0.70, 0.40, 0.09), (0.43, 0.19)
+_CHARTS = (  # heading, top and step of each
+    ("push sideways while it skids, % of friction", 100, 25),
+    ("hook on the same line, boards", 30, 10),
+    ("entry angle, degrees: same line (full), re-aimed (dashes)", 10, 2),
+)
 
 
 def push_panel(**start):
@@ -26,38 +31,57 @@ def push_panel(**start):
 
 def draw(pattern, metric=False, hand="right") -> Drawn:
     """Three rows of curves for each bowler, their largest places marked; sentence and table."""
-    from matplotlib import rc_context
-
     told = best_rotation.answer(pattern, metric=metric, hand=hand)
-    figure = new_figure(*SIZE)
-    with rc_context(style.RC):
-        for left, row, curves in zip(_LEFTS, told.rows, told.curves.values(), strict=True):
-            axes = [new_axes(figure, left, bottom, *_BOX) for bottom in _BOTTOMS]
-            _column(axes, row["bowler"], curves)
+    figure, columns = _moving()
+    with rc_in_use():
+        for axes, curves in zip(columns, told.curves.values(), strict=True):
+            _column(*map(emptied, axes), curves)
+    background = _background(tuple(row["bowler"] for row in told.rows))
     alt = (
         f"{told.sentence} Picture: for two bowlers, against axis rotation in degrees: the share of friction that pushes "
         "sideways, boards of hook on the same line, and the entry angle on the same line and re-aimed; each with its largest "
         "place marked, and thick where nobody would see a difference."
     )
-    return Drawn(svg([layer(figure)], *SIZE, alt), told.sentence, told.rows)
+    return Drawn(svg([background, layer(figure)], *SIZE, alt), told.sentence, told.rows)
 
 
-def _column(axes, bowler, curves):
-    push, hook, angle = axes
-    for place, title, top, step in (
-        (push, "push sideways while it skids, % of friction", 100, 25),
-        (hook, "hook on the same line, boards", 30, 10),
-        (angle, "entry angle, degrees: same line (full), re-aimed (dashes)", 10, 2),
-    ):
-        place.grid(color="#e4e4e4", linewidth=0.6)
-        place.set_axisbelow(True)
-        place.set_xlim(0, 92)
-        place.set_ylim(0, top)
-        place.set_xticks(range(0, 91, 15))
-        place.set_yticks(range(0, top + 1, step))
-        place.set_title(title, loc="left", fontsize=style.TEXT_PT)
-    push.text(0, 1.24, bowler, transform=push.transAxes, fontweight="bold")
-    angle.set_xlabel("axis rotation, degrees")
+@drawn_once(maxsize=2)
+def _background(bowlers):
+    """Frames, axes and headings."""
+    figure = new_figure(*SIZE)
+    with rc_in_use():
+        for left, bowler in zip(_LEFTS, bowlers, strict=True):
+            for bottom, (title, top, step) in zip(_BOTTOMS, _CHARTS, strict=True):
+                axes = new_axes(figure, left, bottom, *_BOX)
+                axes.grid(color="#e4e4e4", linewidth=0.6)
+                axes.set_axisbelow(True)
+                _frame(axes, top)
+                axes.set_xticks(range(0, 91, 15))
+                axes.set_yticks(range(0, top + 1, step))
+                axes.set_title(title, loc="left", fontsize=style.TEXT_PT)
+                if bottom == _BOTTOMS[0]:
+                    axes.text(0, 1.24, bowler, transform=axes.transAxes, fontweight="bold")
+            axes.set_xlabel("axis rotation, degrees")
+    return layer(figure)
+
+
+@drawn_once(maxsize=1)
+def _moving():
+    """The figure of the moving layer, with three bare axes for each bowler."""
+    figure = new_figure(*SIZE)
+    columns = [[new_axes(figure, left, bottom, *_BOX, bare=True) for bottom in _BOTTOMS] for left in _LEFTS]
+    for column in columns:
+        for axes, (_, top, _) in zip(column, _CHARTS, strict=True):
+            _frame(axes, top)
+    return figure, columns
+
+
+def _frame(axes, top):
+    axes.set_xlim(0, 92)
+    axes.set_ylim(0, top)
+
+
+def _column(push, hook, angle, curves):
     _line(push, 100 * curves.push_share, 100 * best_rotation.SEEN_SHARE, style.BLACK)
     _line(hook, curves.hook_boards, best_rotation.SEEN_BOARDS, style.BLUE)
     _line(angle, curves.angle_deg, best_rotation.SEEN_DEG, style.VERMILLION)

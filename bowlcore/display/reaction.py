@@ -54,7 +54,7 @@ def reaction_panel(noted=(), **start):
     ValueError
         When a name or a value does not belong to a control.
     """
-    panel = Panel("reaction_panel", draw, *_controls(start), buttons=_BUTTONS, lines=4)
+    panel = Panel("reaction_panel", draw, *_controls(start), buttons=_BUTTONS, lines=5)
     if noted:
         panel.memory["noted"] = tuple(noted)
         panel.redraw()
@@ -154,7 +154,7 @@ def draw(phrase, bowler, pattern, noted=(), metric=False, hand="right", **seen) 
         sentence += f" The next ball is one on the {seen['lane']} lane."
     if phrase.strip():
         book = [f'"{one.say}": {one.means} {one.ask}'.strip() for one in look_up(phrase, hand)]
-        sentence += f" The book of phrases: {' '.join(book)}"
+        sentence += f" The book of phrases: {' '.join(book)}{_kept(phrase, seen, hand)}"
     picture = moving()
     names = [*range(1, len(noted) + 1), "now"][: len(balls)]
     picture.show(told.believed, told.readings, balls, names, _title(told.readings), metric)
@@ -167,7 +167,14 @@ def draw(phrase, bowler, pattern, noted=(), metric=False, hand="right", **seen) 
         bars_background(),
         layer(picture.figure),
     ]
-    return Drawn(svg(layers, *SIZE, alt), sentence, told.rows)
+    return Drawn(svg(layers, *SIZE, alt), sentence, told.rows, told.next_ball)
+
+
+def _kept(phrase, seen, hand):
+    """What the controls of this ball hold besides the words, in a sentence."""
+    said = {*_said(phrase).told, "lane"}
+    rest = Seen(**{name: value for name, value in seen.items() if value != _NOT and name not in said})
+    return f" This ball keeps as well: {reaction_told.seen_words(own_side(rest, hand))}." if rest.told else ""
 
 
 def _title(readings):

@@ -1,6 +1,5 @@
 """The picture of a reading: believed and supposed paths on the lane, the causes as bars, the balls in words."""
 
-from functools import lru_cache
 from textwrap import shorten
 
 import numpy as np
@@ -11,7 +10,7 @@ from bowlcore.coaching.hypotheses import CAUSES
 from bowlcore.coaching.reading import CANNOT_TELL
 from bowlcore.display import style
 from bowlcore.display.lane_figure import LanePaths
-from bowlcore.display.picture import layer, new_axes, new_figure
+from bowlcore.display.picture import drawn_once, layer, new_axes, new_figure
 
 SIZE = (11.5, 4.25)
 LANE, _BARS, _LIST = (0.05, 0.375, 0.60, 0.545), (0.80, 0.375, 0.195, 0.545), (0.05, 0.0, 0.94, 0.255)
@@ -21,7 +20,7 @@ _BREAK_FT = 44.0  # where a breakpoint that was read is drawn
 NAMES = (*CAUSES, CANNOT_TELL)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def bars_background():
     figure = new_figure(*SIZE)
     axes = new_axes(figure, *_BARS)
@@ -41,7 +40,7 @@ def _frame(axes):
     axes.set_ylim(len(NAMES) - 0.4, -0.6)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def moving():
     return ReactionPicture()
 

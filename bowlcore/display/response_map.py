@@ -1,7 +1,5 @@
 """Maps over axis rotation and tilt: where the ball comes in and how steeply, same line and re-aimed."""
 
-from functools import lru_cache
-
 import numpy as np
 
 from bowlcore.coaching import response_map, words
@@ -10,7 +8,7 @@ from bowlcore.display import style
 from bowlcore.display.controls import Choice, Number, starting
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
-from bowlcore.display.picture import layer, new_axes, new_figure, svg
+from bowlcore.display.picture import drawn_once, emptied, layer, new_axes, new_figure, rc_in_use, svg
 from bowlcore.motion.ball import load_balls
 from bowlcore.motion.release import Release
 from bowlcore.motion.units import KMH_PER_MPH
@@ -58,25 +56,35 @@ def draw(pattern, ball, metric=False, hand="right", **v) -> Drawn:
         "on the same line, equal entry angle on the same line, and equal entry angle re-aimed; your own hand is a diamond, with "
         "the scatter of an ordinary hand about it."
     )
-    layers = [_maps(response_map.family_of(release), pattern, ball), _spots(told, release)]
+    layers = [_maps(response_map.family_of(release), pattern, ball), _axes(), _spots(told, release)]
     return Drawn(svg(layers, *SIZE, alt), told.sentence, told.rows)
 
 
-@lru_cache(maxsize=8)
+@drawn_once(maxsize=8)
 def _maps(around, pattern, ball):
     """The three maps as pictures with lines of equal value; redrawn when speed, revs, line, lane or ball change."""
-    from matplotlib import rc_context
-
     board, angle = response_map.same_line(around, pattern, ball)
     steep = response_map.re_aimed(around, pattern, ball)
     figure = new_figure(*SIZE)
-    with rc_context(style.RC):
-        for place, title, values, step in zip(
-            _PLACES, _TITLES, (board, angle, steep), (_STEP_BOARD, _STEP_DEG, _STEP_DEG), strict=True
+    with rc_in_use():
+        for place, values, step in zip(
+            _PLACES, (board, angle, steep), (_STEP_BOARD, _STEP_DEG, _STEP_DEG), strict=True
         ):
-            axes = new_axes(figure, *place)
             few = values.shape == steep.shape
+            axes = _frame(new_axes(figure, *place, bare=True))
             _map(axes, FEW_ROTATIONS if few else ROTATIONS, FEW_TILTS if few else TILTS, values, step)
+    return layer(figure)
+
+
+@drawn_once(maxsize=1)
+def _axes():
+    """What stands round the maps."""
+    figure = new_figure(*SIZE)
+    with rc_in_use():
+        for place, title in zip(_PLACES, _TITLES, strict=True):
+            axes = _frame(new_axes(figure, *place))
+            axes.set_xticks(range(0, 91, 15))
+            axes.set_yticks(range(0, 46, 15))
             axes.set_title(title, loc="left", fontsize=style.TEXT_PT, fontweight="bold")
             axes.set_xlabel("axis rotation, degrees")
             if place == _PLACES[0]:
@@ -85,7 +93,6 @@ def _maps(around, pattern, ball):
 
 
 def _map(axes, rotations, tilts, values, step):
-    _frame(axes)
     axes.fill(
         [0, 90, 90, 0],
         [0, 0, 45, 45],
@@ -95,8 +102,6 @@ def _map(axes, rotations, tilts, values, step):
         linewidth=0,
         zorder=-2,
     )
-    axes.set_xticks(range(0, 91, 15))
-    axes.set_yticks(range(0, 46, 15))
     there = values[np.isfinite(values)]
     if not there.size:
         axes.text(45, 22, "none", ha="center", va="center")
@@ -115,13 +120,21 @@ def _map(axes, rotations, tilts, values, step):
 def _frame(axes):
     axes.set_xlim(0, 90)
     axes.set_ylim(0, 45)
+    return axes
+
+
+@drawn_once(maxsize=1)
+def _moving():
+    """The figure of the moving layer, with bare axes for each map."""
+    figure = new_figure(*SIZE)
+    return figure, [_frame(new_axes(figure, *place, bare=True)) for place in _PLACES]
 
 
 def _spots(told, release):
     """The bowler's own hand on each map, with an ordinary hand's scatter, and its value in words."""
     from matplotlib.patches import Ellipse
 
-    figure = new_figure(*SIZE)
+    figure, maps = _moving()
     board, angle, steep = told.here
     said = (
         "gutter" if board != board else words.board(board),
@@ -130,9 +143,7 @@ def _spots(told, release):
     )
     x, y = release.axis_rotation_deg, release.axis_tilt_deg
     halo = {"facecolor": "white", "alpha": 0.85, "edgecolor": "none", "pad": 1.2}
-    for place, text in zip(_PLACES, said, strict=True):
-        axes = new_axes(figure, *place, bare=True)
-        _frame(axes)
+    for axes, text in zip(map(emptied, maps), said, strict=True):
         size = 4 * SCATTER.axis_rotation_deg, 4 * SCATTER.axis_tilt_deg  # two deviations each way
         axes.add_patch(Ellipse((x, y), *size, fill=False, edgecolor=style.VERMILLION, linewidth=1.4))
         axes.plot([x], [y], marker="D", markersize=6, color=style.VERMILLION, linewidth=0)

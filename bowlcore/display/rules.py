@@ -1,7 +1,6 @@
-"""Sayings under test: one at a time with its cases as dots, and all of them as a table, six first."""
+"""Sayings under test: one at a time with its cases as dots, and all of them as a table, six first, numbers behind it."""
 
 from math import isfinite, isnan
-from textwrap import fill
 
 from bowlcore.coaching import rules_told
 from bowlcore.coaching.rules import RULES
@@ -9,10 +8,11 @@ from bowlcore.display import style
 from bowlcore.display.controls import Choice, starting
 from bowlcore.display.folded import Folded
 from bowlcore.display.panel import Drawn, Panel
-from bowlcore.display.picture import layer, new_axes, new_figure, svg
+from bowlcore.display.picture import in_lines, layer, new_axes, new_figure, svg
 
 _LOOKS = [*zip("osD^vP", [style.BLUE, style.VERMILLION, style.GREEN, style.BLACK] * 2, strict=False)]
 _TRUE_AREA, _TIE_AREA, _OTHERS = "#d9ece4", "#eeeeee", "#9a9a9a"
+_SAYINGS = {True: "six sayings", False: "the other sayings"}
 _WIDTH_IN, _LEFT_IN, _RIGHT_IN, _GAP_IN = 11.5, 1.75, 0.25, 0.35
 
 
@@ -52,13 +52,13 @@ def _strips(told, bowler, metric, alt):
         list(dict.fromkeys(getattr(case, key) for _, verdict in parts for case in verdict.cases))
         for key in ("bowler", "where")
     )
-    height = 1.9 + 0.3 * len(names)
+    height = 2.0 + 0.3 * len(names)
     figure = new_figure(_WIDTH_IN, height)
     width = min((_WIDTH_IN - _LEFT_IN - _RIGHT_IN - _GAP_IN * (len(parts) - 1)) / len(parts), 5.5)
     with rc_context(style.RC):
         for i, (part, verdict) in enumerate(parts):
             left = (_LEFT_IN + i * (width + _GAP_IN)) / _WIDTH_IN
-            axes = new_axes(figure, left, 1.1 / height, width / _WIDTH_IN, 0.3 * len(names) / height)
+            axes = new_axes(figure, left, 1.2 / height, width / _WIDTH_IN, 0.3 * len(names) / height)
             _strip(axes, part, verdict, names, places, bowler, metric)
             if not i:
                 axes.set_yticks(range(len(names)), names)
@@ -98,9 +98,8 @@ def _strip(axes, part, verdict, names, places, bowler, metric):
     axes.xaxis.set_major_locator(_few_ticks())
     axes.xaxis.set_major_formatter(lambda value, _: f"{abs(value):.3g}")
     plural = unit.noun if unit.noun in ("ft", "m") else f"{unit.noun}s"
-    axes.set_xlabel(f"← {unit.less} | {plural} {unit.what}".rstrip() + f" | {unit.more} →")
-    letters = int(12 * axes.get_position().width * _WIDTH_IN)
-    axes.set_title(fill(part.claim, letters), loc="left", fontsize=style.TEXT_PT)
+    axes.set_xlabel(f"{plural} {unit.what}".rstrip() + f"\n← {unit.less} | {unit.more} →")
+    axes.set_title(in_lines(part.claim, axes), loc="left", fontsize=style.TEXT_PT)
 
 
 def _few_ticks():
@@ -136,24 +135,31 @@ def _legend(figure, places, ties):
             loc="lower left",
             bbox_to_anchor=(0.0, row / figure.get_figheight()),
             ncols=8,
+            columnspacing=4.0,
             frameon=False,
         )
 
 
 def rules_table_panel():
-    """The sayings as a table: true for whom, by how much; six first, the others behind a button."""
+    """The sayings as a table: say it, and to whom? Six first; the numbers, and the other sayings, behind buttons."""
 
     def part(first):
-        return Panel("rules_table_panel", _table_of(first), [], open_table=True)
+        numbers = _table(
+            f"The numbers of {_SAYINGS[first]}.", lambda metric: rules_told.overview(first, metric=metric)
+        )
+        short = _table(
+            f"{_SAYINGS[first].capitalize()}, each tried just now: is it safe to say in this model, with invented bowlers on "
+            "invented lanes and not on yours?", lambda metric: rules_told.safe_to_say(first),
+        )  # fmt: skip
+        return Folded(f"The numbers of {_SAYINGS[first]}", numbers, first=short())
 
     return Folded("The other sayings", lambda: part(False), first=part(True))
 
 
-def _table_of(first):
-    def draw_table(metric=False, hand="right") -> Drawn:
-        sentence = (
-            "Six sayings first, each tried just now." if first else "The other sayings, each tried just now."
-        )
-        return Drawn("", sentence, rules_told.overview(first, metric=metric))
+def _table(sentence, rows):
+    """Makes a panel that is a table."""
 
-    return draw_table
+    def draw_table(metric=False, hand="right") -> Drawn:
+        return Drawn("", sentence, rows(metric))
+
+    return lambda: Panel("rules_table_panel", draw_table, [], open_table=True)

@@ -1,5 +1,7 @@
 """Units and hand: one object that every panel watches, and the small panel that sets it."""
 
+from contextlib import contextmanager
+
 import ipywidgets as widgets
 from traitlets import Bool, Enum, HasTraits
 
@@ -34,7 +36,7 @@ class Settings(HasTraits):
     Attributes
     ----------
     metric : bool
-        Metres and km/h on screens instead of feet and mph; boards, rpm and degrees stay.
+        Metres and km/h on screens instead of feet and mph; boards, rpm, degrees and the pounds of a ball stay.
     hand : "right" or "left"
         Boards are counted from this side; a left-hander's picture is the mirror.
     """
@@ -44,6 +46,17 @@ class Settings(HasTraits):
 
 
 SETTINGS = Settings()
+
+
+@contextmanager
+def shown_in(metric, hand):
+    """Panels made within are in these units and for this hand; afterwards the settings are as before."""
+    before = SETTINGS.metric, SETTINGS.hand
+    SETTINGS.metric, SETTINGS.hand = metric, hand
+    try:
+        yield
+    finally:
+        SETTINGS.metric, SETTINGS.hand = before
 
 
 class _SettingsPanel(widgets.HBox):

@@ -1,7 +1,5 @@
 """A path on the lane and, on the same distance axis, its slip shrinking to nothing: why it stops turning."""
 
-from functools import lru_cache
-
 import numpy as np
 
 from bowlcore.coaching import skid_hook_roll, words
@@ -11,7 +9,7 @@ from bowlcore.display.controls import Choice, Number, starting
 from bowlcore.display.lane_figure import X_LIMITS, LanePaths, distance_axis, lanes_background
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
-from bowlcore.display.picture import layer, new_axes, new_figure, svg
+from bowlcore.display.picture import drawn_once, in_lines, layer, new_axes, new_figure, svg
 from bowlcore.motion.release import Release
 from bowlcore.motion.units import KMH_PER_MPH
 
@@ -76,7 +74,7 @@ def draw(metric=False, hand="right", kept=None, **v) -> Drawn:
     return Drawn(svg(layers, *SIZE, alt), told.sentence, told.rows)
 
 
-@lru_cache(maxsize=8)
+@drawn_once(maxsize=8)
 def _slip_background(metric, top):
     figure = new_figure(*SIZE)
     axes = new_axes(figure, *_SLIP)
@@ -84,14 +82,12 @@ def _slip_background(metric, top):
     axes.set_ylim(0, top)
     axes.set_ylabel(f"slip, {'km/h' if metric else 'mph'}")
     axes.set_xlabel(f"distance from the foul line, {'m' if metric else 'ft'} (width stretched)", x=0.44)
-    axes.set_title(
-        "Slip: how fast the bottom of the ball runs over the lane",
-        loc="left", x=0.0145, fontsize=style.TEXT_PT, fontweight="bold",
-    )  # fmt: skip
+    title = in_lines("Slip: how fast the bottom of the ball runs over the lane", axes)
+    axes.set_title(title, loc="left", x=0.0145, fontsize=style.TEXT_PT, fontweight="bold")
     return layer(figure)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _moving():
     return _Moving()
 

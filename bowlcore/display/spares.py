@@ -1,7 +1,6 @@
 """One line at one leave: the chosen ball, the other ball on the same line, and the window at the pins."""
 
 from dataclasses import replace
-from functools import lru_cache
 
 import numpy as np
 
@@ -14,7 +13,7 @@ from bowlcore.display.controls import Choice, Number, starting
 from bowlcore.display.lane_figure import LanePaths, lanes_background
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
-from bowlcore.display.picture import layer, new_axes, new_figure, svg
+from bowlcore.display.picture import drawn_once, layer, new_axes, new_figure, svg
 from bowlcore.motion.units import FOOT_M, LANE_FT
 from bowlcore.rack.leave import MIRROR, Leave
 from bowlcore.rack.pins import BALL_DIAMETER_IN, BOARD_IN, PIN_DIAMETER_IN, pin_board, pin_distance_ft
@@ -82,7 +81,7 @@ def draw(
     return Drawn(svg(layers, *SIZE, alt), told.sentence, told.rows)
 
 
-@lru_cache(maxsize=2)
+@drawn_once(maxsize=2)
 def _deck_background(metric):
     figure = new_figure(*SIZE)
     axes = new_axes(figure, *DECK)
@@ -102,7 +101,7 @@ def _deck_background(metric):
     return layer(figure)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _moving():
     return _Moving()
 

@@ -7,7 +7,6 @@ from bowlcore.coaching.tally import HIT_KEYS
 
 PAPERS = tuple(SIZES)
 ROWS = 20
-FILE_NAME = "tally_sheet.html"
 _COLUMNS = (
     "", "lane<br>&lt; or &gt;", "over<br>board", "hit<br>(letter)", "pins left<br>(x: none)", "second<br>(/ or –)", "own words"
 )  # fmt: skip

@@ -8,10 +8,13 @@ from bowlcore.display import style
 from bowlcore.display.controls import Choice, Number, starting
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
-from bowlcore.display.simple_chart import chart
+from bowlcore.display.simple_chart import TITLE, chart
 from bowlcore.display.spares import bowler_of
 
-_LOOKS = [(style.BLUE, "-"), (style.BLUE, "--"), (style.VERMILLION, "-"), (style.VERMILLION, "--")]
+_KEY = (
+    "small marks: each tilt with its own aim\nlarge, full: this bowler's tilt\nlarge, open: that line on the other lane\n"
+    "no mark: no line to the pin"
+)
 
 
 def ten_pin_panel(**start):
@@ -44,7 +47,7 @@ def draw(bowler, laydown_board, pattern, other, low_rotation_deg, metric=False, 
         for (ball, rotation), row in told.made.items():
             usual = rotation == next(iter(told.made))[1]
             color, dash = style.BLUE if ball == PLAIN_BALL else style.VERMILLION, "-" if usual else "--"
-            label = f"{ball}, rotation {words.halves(rotation)}"
+            label = f"{ball}, {'usual' if usual else 'low'} rotation ({words.halves(rotation)}°)"
             tilts = ten_pin.TILTS_DEG[: len(row)]
             axes.plot(tilts, 100 * row, color=color, linestyle=dash, linewidth=1.8, marker=".", label=label)
             marker = "o" if usual else "s"
@@ -53,14 +56,20 @@ def draw(bowler, laydown_board, pattern, other, low_rotation_deg, metric=False, 
             )
             away = 100 * told.elsewhere[ball, rotation]
             axes.plot([told.tilt_deg], [away], marker=marker, mfc="white", mec=color, mew=1.8, markersize=7)
-        axes.set_ylim(0, 102)
-        axes.set_xlim(-1, 36)
-        axes.set_xlabel("axis tilt, degrees")
-        axes.set_ylabel("made, in 100")
         axes.legend(
-            loc="center left", bbox_to_anchor=(1.02, 0.5), frameon=False,
-            title="filled mark: this bowler's tilt\nopen mark: same line, other lane", alignment="left",
-        )  # fmt: skip
+            loc="center left", bbox_to_anchor=(1.02, 0.5), frameon=False, title=_KEY, alignment="left"
+        )
 
-    alt = f"{told.sentence} Picture: share of the corner pin made against axis tilt, a line for each ball and rotation."
-    return Drawn(chart(alt, paint), told.sentence, told.rows)
+    alt = (
+        f"{told.sentence} Picture: corner pins made, of 100 balls, against axis tilt, a line for each ball and rotation; a "
+        "large mark at this bowler's tilt, an open one for the same line on the other lane."
+    )
+    return Drawn(chart(alt, paint, still=(_frame,)), told.sentence, told.rows)
+
+
+def _frame(axes):
+    axes.set_ylim(0, 102)
+    axes.set_xlim(-1, 31)
+    axes.set_title("The corner pin on the own side: how often it is made", **TITLE)
+    axes.set_xlabel("axis tilt, degrees")
+    axes.set_ylabel("made, of 100 balls")

@@ -41,9 +41,10 @@ def draw(system, walk, thrown, bowler, pattern, metric=False, hand="right") -> D
     """Windows as bars, the balls as dots, the sentence and the table."""
     told = three_six_nine.answer(bowler_of(bowler, hand), lane_of(pattern), system, walk, thrown)
 
+    seen = sorted(told.landings, key=lambda one: -pin_board(one.pin))  # the 7-pin left, as people see it
+
     def paint(axes):
         halo = {"facecolor": "white", "alpha": 0.75, "edgecolor": "none", "pad": 0.8}
-        seen = sorted(told.landings, key=lambda one: -pin_board(one.pin))  # the 7-pin left, as people see it
         for i, one in enumerate(seen):
             low, high = max(one.low, EDGE_LOW_BOARD), min(one.high, EDGE_HIGH_BOARD)
             axes.bar(i, high - low, bottom=low, width=0.8, color="#d9ece4", edgecolor=style.GREEN)
@@ -58,15 +59,21 @@ def draw(system, walk, thrown, bowler, pattern, metric=False, hand="right") -> D
             text = three_six_nine.short_words(one)
             axes.annotate(text, (i, at), (0, -14 if at == one.board else 0), textcoords="offset points", color=color,
                           va="center", ha="center", fontweight="bold", bbox=halo)  # fmt: skip
-        axes.axvline(2.5, color=style.GREY, linewidth=0.8)
-        axes.set_xticks(range(6), [f"{one.pin}: {one.moved}" for one in seen], fontsize=style.TEXT_PT - 1)
-        axes.set_xlim(-0.5, 5.5)
-        axes.set_ylim(-4, 44)
-        axes.set_yticks([1, 10, 20, 30, 39])
-        axes.set_xlabel(
-            "pin, as seen from the approach, and its move (bars: boards that touch it; dotted: its centre)"
-        )
-        axes.set_ylabel(f"board from the {hand}")
 
+    pins = tuple(f"{one.pin}: {one.moved}" for one in seen)
     alt = f"{told.sentence} Picture: six pins with the boards that touch them as bars, and where the ball comes as dots."
-    return Drawn(chart(alt, paint, place=(0.07, 0.17, 0.91, 0.77)), told.sentence, told.rows)
+    return Drawn(
+        chart(alt, paint, (0.07, 0.17, 0.91, 0.77), still=(_frame, pins, hand)), told.sentence, told.rows
+    )
+
+
+def _frame(axes, pins, hand):
+    axes.axvline(2.5, color=style.GREY, linewidth=0.8)
+    axes.set_xticks(range(6), pins, fontsize=style.TEXT_PT - 1)
+    axes.set_xlim(-0.5, 5.5)
+    axes.set_ylim(-4, 44)
+    axes.set_yticks([1, 10, 20, 30, 39])
+    axes.set_xlabel(
+        "pin, as seen from the approach, and its move (bars: boards that touch it; dotted: its centre)"
+    )
+    axes.set_ylabel(f"board from the {hand}")

@@ -6,6 +6,8 @@ from bowlcore.display.controls import Number, starting
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.simple_chart import chart
 
+SIZE = (11.5, 2.2)
+
 
 def twenty_balls_panel(**start):
     """Twenty equal hits as a live panel; a button throws twenty others.
@@ -30,13 +32,13 @@ def draw(entry_board, entry_angle_deg, metric=False, hand="right", seed=1) -> Dr
 
     def paint(axes):
         axes.set_axis_off()
-        axes.set_xlim(-0.5, 4.6)
+        axes.set_xlim(0, 5)
         axes.set_ylim(3.6, -0.6)
         for i, text in enumerate(texts):
             strike = text == "strike"
             told = f"{text}-pin" if text.isdecimal() else text
             axes.text(
-                i % 5, i // 5, told, ha="left", va="center", fontsize=style.TEXT_PT + 3,
+                i % 5, i // 5, told, ha="left", va="center", fontsize=style.TEXT_PT + 5,
                 color=style.GREEN if strike else style.BLACK, fontweight="bold" if strike else "normal",
             )  # fmt: skip
 
@@ -45,4 +47,4 @@ def draw(entry_board, entry_angle_deg, metric=False, hand="right", seed=1) -> Dr
         for text in sorted(set(texts), key=lambda text: (-texts.count(text), text))
     ]
     alt = f"{sentence} Picture: the twenty leaves in the order thrown, as words in four lines of five."
-    return Drawn(chart(alt, paint, (0.05, 0.05, 0.6, 0.9)), sentence, rows)
+    return Drawn(chart(alt, paint, (0.02, 0.0, 0.97, 1.0), SIZE), sentence, rows)

@@ -1,16 +1,14 @@
 """Two late balls on one lane, alike at 50 ft: one still skids, one has rolled; slip beneath, remedies beside."""
 
-from functools import lru_cache
-
 import numpy as np
 
 from bowlcore.coaching import two_faces, words
 from bowlcore.display import style
 from bowlcore.display.controls import Choice, Number, starting
-from bowlcore.display.lane_figure import X_LIMITS, LanePaths, lanes_background
+from bowlcore.display.lane_figure import X_LIMITS, LanePaths, distance_axis, lanes_background
 from bowlcore.display.panel import Drawn, Panel
-from bowlcore.display.picture import layer, new_axes, new_figure, svg
-from bowlcore.motion.units import FOOT_M, KMH_PER_MPH, MPH_MPS
+from bowlcore.display.picture import drawn_once, layer, new_axes, new_figure, svg
+from bowlcore.motion.units import KMH_PER_MPH, MPH_MPS
 
 SIZE = (11.5, 4.8)
 _LANE, _SLIP, _BARS = (0.05, 0.44, 0.60, 0.48), (0.05, 0.105, 0.60, 0.19), (0.85, 0.105, 0.14, 0.76)
@@ -61,14 +59,12 @@ def draw(metric=False, hand="right", **values) -> Drawn:
     return Drawn(svg(layers, *SIZE, alt), told.sentence, told.rows)
 
 
-@lru_cache(maxsize=2)
+@drawn_once(maxsize=2)
 def _background(metric):
     figure = new_figure(*SIZE)
     axes = new_axes(figure, *_SLIP)
     _slip_frame(axes)
-    ticks = [0, 3, 6, 9, 12, 15, 18] if metric else [0, 10, 20, 30, 40, 50, 60]
-    axes.set_xticks([t / FOOT_M for t in ticks] if metric else ticks, [str(t) for t in ticks])
-    axes.spines["bottom"].set_bounds(0, 60)
+    distance_axis(axes, metric)
     speeds, unit_mps = ([0, 10, 20], MPH_MPS / KMH_PER_MPH) if metric else ([0, 5, 10], MPH_MPS)
     axes.set_yticks([speed * unit_mps for speed in speeds], [str(speed) for speed in speeds])
     axes.set_ylabel(f"slip, {'km/h' if metric else 'mph'}")
@@ -77,7 +73,8 @@ def _background(metric):
     bars = new_axes(figure, *_BARS)
     _bars_frame(bars)
     bars.set_yticks(
-        range(len(two_faces.REMEDIES)), [name.replace(" and ", "\nand ") for name in two_faces.REMEDIES]
+        range(len(two_faces.REMEDIES)),
+        [two_faces.remedy_words(name, metric) for name in two_faces.REMEDIES],
     )
     bars.tick_params(axis="y", length=0)
     bars.set_xticks([-50, 0, 50], ["50", "0", "50"])
@@ -99,7 +96,7 @@ def _bars_frame(axes):
     axes.set_ylim(len(two_faces.REMEDIES) - 0.5, -0.6)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _moving():
     return _Moving()
 
@@ -137,16 +134,15 @@ class _Moving:
     def show(self, told, metric):
         """Move everything to an answer."""
         faces = (told.skids, told.rolled)
-        for lane, face, slip, said in zip(self.lanes, faces, self.slips, self.said, strict=True):
-            lane.show("", face.path, metric)
+        headings = ("Black: too much oil for it.  Red: friction came early, the hand gave less turn", "")
+        each = zip(self.lanes, headings, faces, self.slips, self.said, strict=True)
+        for lane, heading, face, slip, said in each:
+            lane.show(heading, face.path, metric)
             for label in ("hook", "break", "roll"):
                 lane.labels[label].set_text("")
             slip.set_data(face.path.distance_ft, face.path.slip_mps)
             rolls = face.path.roll_start_ft
             said.set_text(f"rolls from\n{words.distance(rolls, metric)}" if rolls == rolls else "still slips")
-        self.lanes[0].title.set_text(
-            "Black: too much oil for it.  Red: friction came early, the hand gave less turn"
-        )
         self.alike.set_text(f"{words.distance(two_faces.ALIKE_FT, metric)}: who can tell them apart?")
         for which, lift in ((0, -0.17), (1, 0.17)):
             for i, (bar, gain) in enumerate(zip(self.bars[which], told.helped.values(), strict=True)):

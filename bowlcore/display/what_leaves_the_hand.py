@@ -1,13 +1,11 @@
 """Four numbers of a hand: the ball from behind and from above, and spin against speed on a bar."""
 
-from functools import lru_cache
-
 from bowlcore.coaching import hand_numbers
 from bowlcore.display import style
 from bowlcore.display.controls import Number, starting
 from bowlcore.display.hand_views import BallView, empty_ball
 from bowlcore.display.panel import Drawn, Panel
-from bowlcore.display.picture import layer, new_axes, new_figure, svg
+from bowlcore.display.picture import drawn_once, layer, new_axes, new_figure, svg
 from bowlcore.motion.release import Release
 from bowlcore.motion.units import KMH_PER_MPH
 
@@ -50,7 +48,7 @@ def draw(
     return Drawn(svg([_background(), layer(moving.figure)], *SIZE, alt), told.sentence + turned, told.rows)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _background():
     figure = new_figure(*SIZE)
     empty_ball(
@@ -87,7 +85,7 @@ def _bar_frame(axes):
     axes.set_ylim(0, _MOST)
 
 
-@lru_cache(maxsize=1)
+@drawn_once(maxsize=1)
 def _moving():
     return _Moving()
 

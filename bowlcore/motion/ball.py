@@ -1,6 +1,7 @@
 """The ball: weight, size, radius of gyration, and how its cover takes the two ends of friction."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from bowlcore.locate import data_folder
 from bowlcore.motion import units
@@ -67,6 +68,11 @@ class Ball:
 
 def load_balls() -> dict[str, Ball]:
     """The invented demo balls by name, described by what they are for (data/balls.csv)."""
+    return dict(_shipped())
+
+
+@lru_cache(maxsize=1)
+def _shipped():
     from bowlcore.motion.data_file import read_table
 
     rows, _ = read_table(data_folder() / "balls.csv", text_columns=("name",))

@@ -1,5 +1,7 @@
 """Many shots at once, as a table."""
 
+from typing import NamedTuple
+
 import numpy as np
 
 from bowlcore.motion import units
@@ -82,25 +84,35 @@ def sweep_columns(columns, surface, ball=None, index=None, at_ft=None):
 def sweep_together(jobs, ball=None) -> list:
     """Landmarks for several (columns, surface), each as from `sweep_columns`; oiled lanes in one batch.
 
-    The same numbers as lane by lane.
+    `ball`: one for all, or a list with one a job. The same numbers as lane by lane.
     """
-    ball = Ball() if ball is None else ball
+    balls = ball if isinstance(ball, list) else [Ball() if ball is None else ball] * len(jobs)
     found, groups = [None] * len(jobs), {}
-    lanes = [compile_surface(surface, ball) for _, surface in jobs]
+    lanes = [compile_surface(surface, ball) for (_, surface), ball in zip(jobs, balls, strict=True)]
     for i, (columns, _) in enumerate(jobs):
-        hands = tuple(set(columns["hand"]))
-        alike = isinstance(lanes[i], OiledField) and len(hands) == 1
-        groups.setdefault((lanes[i].table.steps, *hands) if alike else i, []).append(i)
+        alike = isinstance(lanes[i], OiledField) and len(set(columns["hand"])) == 1
+        groups.setdefault(f"{lanes[i].table.steps} steps" if alike else i, []).append(i)
     for mine in groups.values():
         for part in _within_a_block(mine, jobs):
-            if len(part) == 1:
-                found[part[0]], _ = sweep_columns(*jobs[part[0]], ball)
-                continue
             counts = [len(jobs[i][0]["speed_mph"]) for i in part]
-            lane = SideBySide([lanes[i].table for i in part], np.repeat(np.arange(len(part)), counts))
+            if len(part) == 1 or sum(counts) <= _FEW:
+                for i in part:
+                    found[i], _ = sweep_columns(*jobs[i], balls[i])
+                continue
+            read = [(lanes[i].table, jobs[i][0]["hand"][0]) for i in part]  # each only once
+            place = {pair: k for k, pair in enumerate(dict.fromkeys(read))}
+            lane = SideBySide(*zip(*place, strict=True), np.repeat([place[pair] for pair in read], counts))
             whole = {name: np.concatenate([jobs[i][0][name] for i in part]) for name in RANGES}
-            hand = jobs[part[0]][0]["hand"][0]
-            marks, _ = _one_block(whole, hand, lane, ball, None, np.arange(sum(counts)), None)
+            sizes = [(balls[i].radius_m, balls[i].inertia_factor) for i in part]
+            marks, _ = _one_block(
+                whole,
+                None,
+                lane,
+                _Balls(*np.repeat(sizes, counts, axis=0).T),
+                None,
+                np.arange(sum(counts)),
+                None,
+            )
             ends = np.cumsum(counts)[:-1]
             split = {name: np.split(values, ends) for name, values in marks.items()}
             for k, i in enumerate(part):
@@ -108,14 +120,18 @@ def sweep_together(jobs, ball=None) -> list:
     return found
 
 
+class _Balls(NamedTuple):
+    """What the motion asks of a ball, one entry a shot."""
+
+    radius_m: np.ndarray
+    inertia_factor: np.ndarray
+
+
 def _within_a_block(mine, jobs):
-    """Jobs in parts of no more shots than a block; too few shots for a batch stay alone."""
+    """Jobs in parts of no more shots than a block."""
     part, shots = [], 0
     for i in mine:
         count = len(jobs[i][0]["speed_mph"])
-        if count <= _FEW:
-            yield [i]
-            continue
         if part and shots + count > _BLOCK:
             yield part
             part, shots = [], 0

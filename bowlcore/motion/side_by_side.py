@@ -20,26 +20,27 @@ class SideBySide(OiledField):
     Parameters
     ----------
     tables : sequence of FrictionTable, all with the same `steps`
+    hands : sequence of "right" or "left", whose boards each table is read in
     which : array of int (shots), index of each shot's table
     """
 
-    def __init__(self, tables, which):
+    def __init__(self, tables, hands, which):
         super().__init__(tables[0])
-        self.tables, self.which = tables, which
+        self.tables, self.hands, self.which = tables, hands, which
 
     def field(self, hand):
-        return _WideField(self.tables, self.which, hand)
+        return _WideField(self.tables, self.hands, self.which)
 
 
 class _WideField:
     """A table's field with the lanes' boards one after the other."""
 
-    def __init__(self, tables, which, hand):
-        quarters = [table.quarters(hand) for table in tables]
+    def __init__(self, tables, hands, which):
+        quarters = [table.quarters(hand) for table, hand in zip(tables, hands, strict=True)]
         self.values, self.differences = (np.hstack([pair[i] for pair in quarters]) for i in (0, 1))
         self.rows = np.stack([table.values for table in tables])
         self.stride = 240 // tables[0].steps
-        self.mirror = hand == "left"
+        self.mirrored = np.array(hands) == "left"
         self._belong(which)
 
     def _belong(self, which):
@@ -65,5 +66,5 @@ class _WideField:
 
     def within(self, k, x, y, slip):
         own = y / units.BOARD_M + units.MIDDLE_BOARD
-        board = 40.0 - own if self.mirror else own
+        board = np.where(self.mirrored[self.which], 40.0 - own, own)
         return FrictionTable.read(self.rows, board, x / units.FOOT_M, self.which)

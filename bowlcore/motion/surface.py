@@ -83,7 +83,10 @@ class OiledLane:
 @lru_cache(maxsize=64)
 def _compiled(pattern, law, cover_in_oil, cover_on_dry):
     boards, distances = FrictionTable.nodes()
-    oil_um = pattern.oil_um(boards[None, :], distances[:, None])
+    if np.array_equal(pattern.lane_board, boards) and np.array_equal(pattern.distance_ft, distances):
+        oil_um = pattern.thickness_um  # a worn lane lies on the table's own nodes
+    else:
+        oil_um = pattern.oil_um(boards[None, :], distances[:, None])
     return FrictionTable(law.friction(oil_um, cover_in_oil, cover_on_dry))
 
 

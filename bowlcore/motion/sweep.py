@@ -41,8 +41,7 @@ def sweep(field, motion, nodes, y, g, loft):
     places, slips = np.empty((len(nodes), count)), np.empty((len(nodes), count))
     y, slip = y.copy(), motion.slip.copy()
     places[0], slips[0] = y, slip
-    friction_gain = g * motion.fall
-    gain = np.where((slip > 0) & (loft <= nodes[0]), friction_gain, 0.0)
+    gain = np.where((slip > 0) & (loft <= nodes[0]), g * motion.fall, 0.0)
     roll_x = np.where(slip > 0, np.nan, nodes[0])
     any_loft = bool((loft > nodes[0]).any())
     rx, ry, ax, ay = motion[:4]
@@ -55,9 +54,9 @@ def sweep(field, motion, nodes, y, g, loft):
             if len(landing):
                 m, s0 = _take(motion, landing), slip[landing]
                 y0 = y[landing] + m.slope(s0) * (loft[landing] - x)
-                gain[landing] = friction_gain
+                gain[landing] = landing_gain = g * m.fall
                 new_y[landing], new_slip[landing] = _free_step(
-                    field.of(landing), k, m, friction_gain, loft[landing], end - loft[landing], y0, s0
+                    field.of(landing), k, m, landing_gain, loft[landing], end - loft[landing], y0, s0
                 )
                 out = landing[new_slip[landing] <= 0]
                 if len(out):
@@ -78,16 +77,17 @@ def sweep(field, motion, nodes, y, g, loft):
         y, slip = new_y, new_slip
         places[k + 1], slips[k + 1] = y, slip
     if ends:
-        _roll_out(field, motion, nodes, friction_gain, ends, places, roll_x)
+        _roll_out(field, motion, nodes, g, ends, places, roll_x)
     return places, slips, roll_x
 
 
-def _roll_out(field, motion, nodes, gain, ends, places, roll_x):
+def _roll_out(field, motion, nodes, g, ends, places, roll_x):
     """Find where each ending shot begins to roll, and carry it straight on from there."""
     shots = np.concatenate([part[0] for part in ends])
     k = np.concatenate([np.full(len(part[0]), part[1]) for part in ends])
     x, y, slip = (np.concatenate([part[i] for part in ends]) for i in (2, 3, 4))
     field, m, h = field.of(shots), _take(motion, shots), nodes[k + 1] - x
+    gain = g * m.fall
     y1, slip1 = _free_step(field, k, m, gain, x, h, y, slip)
     fall0 = -h * gain * field.within(k, x, y, slip) / (m.roll_x + m.along_x * slip)
     fall1 = -h * gain * field.within(k, x + h, y1, slip1) / (m.roll_x + m.along_x * slip1)

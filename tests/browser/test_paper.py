@@ -6,6 +6,7 @@ import time
 import pytest
 
 from bowlcore import bowler_card, load_bowlers
+from bowlcore.coaching import own_numbers
 from bowlcore.coaching.paper import MARGIN_MM, SIZES
 from bowlcore.coaching.path_lab import lane_of
 from bowlcore.coaching.print_pdf import find_browser, print_pdf
@@ -13,7 +14,7 @@ from bowlcore.coaching.printed import put
 from bowlcore.coaching.sheet import LEVELS
 from bowlcore.coaching.sheet_lessons import LESSONS, make_sheets
 from bowlcore.display.bowler_card_page import card_page
-from bowlcore.display.handouts import before_league_page, parents_page
+from bowlcore.display.handouts import before_league_page, own_numbers_page, parents_page
 from bowlcore.display.sheet_pages import coachs_page, sheets, students_page
 from bowlcore.display.tally_sheet import tally_html
 
@@ -97,6 +98,8 @@ def test_handouts_fit(page, size, large):
     assert printed(page, before_league_page(bowler, lanes, "AK", size=size, large=large), size) <= 1 + large
     assert printed(page, parents_page("04", 4, ["AK"], size=size, large=large), size) <= (4 if large else 2)
     assert printed(page, tally_html("AK", size, large), size) == 1
+    numbers = own_numbers.answer(bowler, lanes["left"])
+    assert printed(page, own_numbers_page(numbers, "W" * 60, size=size, large=large), size) == 1
 
 
 def test_twenty_four_sheets_with_their_answers_in_under_20_seconds(tmp_path, chromium):

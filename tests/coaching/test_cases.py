@@ -104,6 +104,11 @@ def test_the_balls_hang_together(case):
     assert not any(contradictions(item, case.known) for item in case.seen)
 
 
+def test_the_first_title_counts_what_was_noted():
+    assert CASES[1].title == "High, then three on the other side"
+    assert [ball.hit for ball in CASES[1].seen] == ["high"] + ["other side"] * 3
+
+
 @ALL
 def test_nothing_is_given_away_before_the_truth(case):
     told = case_told.answer(case.number)

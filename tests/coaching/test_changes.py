@@ -1,12 +1,13 @@
 """Suggestions: within reach, honest about ties, told so that they can be carried out, safe for the young."""
 
+import re
 from dataclasses import replace
 
 import numpy as np
 import pytest
 
 from bowlcore import Bowler, Release, Spread, bowler_odds
-from bowlcore.coaching import changes
+from bowlcore.coaching import change_words, changes
 from bowlcore.coaching.bowler import SCATTERED, load_bowlers
 from bowlcore.coaching.candidates import Candidate, line_moves, move_things, variants
 from bowlcore.coaching.changes import suggest_changes
@@ -101,6 +102,18 @@ def test_a_hand_change_is_told_by_style_and_with_its_caution():
         told = [c for c in suggest_changes(bowler, lane_of("dried_out")) if c.kind == "hand"]
         assert any(cue in change.words for change in told)
         assert all("never force the wrist" in change.caution for change in told)
+
+
+def test_in_metric_the_same_changes_in_other_words():
+    lane = lane_of("dried_out")
+    trade, metric = (suggest_changes(LEAGUE, lane, 20, metric=metric) for metric in (False, True))
+    assert [change.bowler for change in metric] == [change.bowler for change in trade]
+    told = " ".join(change.words + change.why + change.customary for change in metric)
+    assert re.search(r"[\d.]+ km/h (slower|faster)", told) and not re.search(r"\b(mph|ft)\b", told)
+    loft = next(one for one in variants(replace(LEAGUE, can_change={"loft_ft": 2})) if one.kind == "loft")
+    assert change_words.what(loft, replace(LEAGUE, release=loft.release), LEAGUE, True).startswith(
+        "0.6 m more loft"
+    )
 
 
 def test_drift_is_said():

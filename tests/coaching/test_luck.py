@@ -117,8 +117,14 @@ def test_the_number_named_tells_four_times_in_five(counts):
 
 
 def test_a_large_difference_is_told_either_way():
-    assert "after is better, more than 99 in 100 sure" in shares((20, 60), (40, 60)).sentence
-    assert "after is worse, more than 99 in 100 sure" in shares((40, 60), (20, 60)).sentence
+    assert (
+        "after is better, more than 99 in 100 sure if all else was alike."
+        in shares((20, 60), (40, 60)).sentence
+    )
+    assert (
+        "after is worse, more than 99 in 100 sure if all else was alike."
+        in shares((40, 60), (20, 60)).sentence
+    )
     assert shares((5, 12), (7, 30)).sentence.startswith("12 balls (before) and 30 (after): cannot tell")
     assert "No balls yet (after)" in shares((5, 12), (0, 0)).sentence
 

@@ -113,9 +113,31 @@ def test_what_only_looks_alike_is_not_taken(text):
         look_up(text)
 
 
-def test_an_unknown_phrase_names_the_nearest():
-    with pytest.raises(ValueError, match="does not know 'rining tin'; nearest: .*\"ringing 10\""):
-        look_up("rining tin")
+@pytest.mark.parametrize(
+    ("text", "nearest"),
+    [("rining tin", "ringing 10"), ("too dry", "lane is dry"), ("it went left", "it went left through the rack"),
+     ("hooked", "hooked early"), ("good", "good shot")],
+)  # fmt: skip
+def test_an_unknown_phrase_names_the_nearest(text, nearest):
+    with pytest.raises(ValueError, match=f"does not know '{text}'; nearest: .*\"{nearest}\""):
+        look_up(text)
+
+
+@pytest.mark.parametrize(
+    "text", ["banana", "my shoe", "pizza", "rubbish", "he cried", "it slipped out of my hand"]
+)
+@BOTH
+def test_where_nothing_is_near_nothing_is_named_as_near(text, hand):
+    with pytest.raises(ValueError, match='nor anything like it; it knows talk such as "light"') as problem:
+        look_up(text, hand)
+    named = re.findall('"(.*?)"', str(problem.value))
+    assert [phrase.say for phrase in map(look_up, named) for phrase in phrase] == named
+
+
+@pytest.mark.parametrize("text", ["tonight", "lately"])
+def test_a_longer_word_is_no_typing_error(text):
+    with pytest.raises(ValueError, match="does not know"):
+        look_up(text)
 
 
 @pytest.mark.parametrize(

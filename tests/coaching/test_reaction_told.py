@@ -35,8 +35,9 @@ def test_the_sentence_names_the_likeliest_cause_with_its_weight_and_the_next_ste
         read_reaction([SKIDS] * 2, BOWLER, HOUSE),
     )
     first = causes[0]
+    step = f"{first.next_step[0].lower()}{first.next_step[1:]}"
     assert told.sentence == (
-        f"From 2 balls, likeliest: '{first.name}', {reaction_told.weight_words(first.weight)}. {first.next_step}"
+        f"Next ball: {step} From 2 balls, likeliest in this model: '{first.name}', {reaction_told.weight_words(first.weight)}."
     )
     assert [row["what"] for row in told.rows[:8]] == [cause.name for cause in causes]
     assert [row["why"] for row in told.rows[8:]] == ["light, still skidding, target hit"] * 2
@@ -45,7 +46,7 @@ def test_the_sentence_names_the_likeliest_cause_with_its_weight_and_the_next_ste
 def test_without_a_ball_it_asks_for_one():
     for seen in ([], [Seen()], [Seen(lane="left")]):
         told = reaction_told.answer(BOWLER, HOUSE, seen)
-        assert told.readings == [] and "Say what was seen" in told.sentence
+        assert told.readings == [] and told.sentence.startswith("Next ball: say what was seen")
         assert changes_told.answer(BOWLER, HOUSE, seen).rows == []
 
 
@@ -71,7 +72,11 @@ def test_two_lanes_are_read_and_told_apart():
     assert [(r.lane, r.causes[0].name) for r in told.readings] == [
         ("left", "hooks too early"), ("right", "skids too far"),
     ]  # fmt: skip
-    assert told.sentence.index("Left lane") < told.sentence.index("Right lane")
+    places = [
+        told.sentence.index(words)
+        for words in ("Next ball, left lane:", "Next ball, right lane:", "Left lane", "Right lane")
+    ]
+    assert places == sorted(places)
     with pytest.raises(ValueError, match="either every delivery says its lane"):
         reaction_told.answer(BOWLER, HOUSE, [HIGH, *seen])
 

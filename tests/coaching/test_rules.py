@@ -4,9 +4,8 @@ Verdicts are what this model gives, so that a change of model that turns one is 
 whether a saying is true. Distances to the nearest ft, shares in hundredths, where the sheets give them so.
 """
 
-from math import cos, isfinite, nan, radians, sin
+from math import cos, isfinite, radians, sin
 
-import numpy as np
 import pytest
 
 from bowlcore.coaching import rules_of_boards as boards
@@ -14,9 +13,8 @@ from bowlcore.coaching import rules_told
 from bowlcore.coaching.feet import straight_boards
 from bowlcore.coaching.rule_bench import HANDS, Lane, aimed, bowler_of, hand, swung, thrown
 from bowlcore.coaching.rule_trials import Remedy, late_share, rolls_at_ft
-from bowlcore.coaching.rule_verdict import Case, Part, Unit, judge
+from bowlcore.coaching.rule_verdict import judge
 from bowlcore.coaching.rules import RULES
-from bowlcore.coaching.rules_of_hand import on_all
 from bowlcore.coaching.rules_of_pins import box_odds
 from bowlcore.coaching.words import POCKET_BOARD
 from bowlcore.motion.ball import Ball
@@ -216,91 +214,3 @@ def test_published_box_has_intervals():
 
 
 # --- from cases to words -------------------------------------------------------------------------------
-BOARD = Unit("board", "higher", "lower")
-
-
-def part_of(*cases):
-    return Part("a claim", "never", BOARD, lambda: list(cases))
-
-
-def table(rows):
-    """Cases from {bowler: "yn-"}, one letter a lane."""
-    letters = {"y": True, "n": False, "-": None}
-    return part_of(
-        *(Case(who, f"lane {i}", 1.0, letters[x]) for who, row in rows.items() for i, x in enumerate(row))
-    )
-
-
-@pytest.mark.parametrize(
-    "rows, said",
-    [
-        ({"a": "yy", "b": "yy"}, "holds (4 of 4)"),
-        ({"a": "nn", "b": "nn"}, "not in this model (0 of 4)"),
-        ({"a": "nnn", "b": "nny"}, "not in this model: only the b (lane 2) (1 of 6)"),
-        ({"a": "yy", "b": "nn"}, "holds for the a (2 of 4)"),
-        ({"a": "yn", "b": "yn"}, "holds for everyone on the lane 0 (2 of 4)"),
-        ({"a": "yyn", "b": "yny"}, "holds for all but the a (lane 2) and the b (lane 1) (4 of 6)"),
-        ({"a": "yyn", "b": "yyn", "c": "yyy"}, "holds for all but the a and the b (lane 2) (7 of 9)"),
-        (
-            {"a": "ynn", "b": "yyy", "c": "yyy", "d": "nyy"},
-            "holds for all but the a (lane 1; lane 2) and the d (lane 0) (9 of 12)",
-        ),
-        ({"a": "nnny", "b": "yyyn"}, "holds for some: a 1 of 4, b 3 of 4 (4 of 8)"),
-        ({"a": "ynyn", "b": "ynnn", "c": "ynnn"}, "holds for some: lane 0 3 of 3, lane 2 1 of 3 (4 of 12)"),
-        ({"a": "y-", "b": "--"}, "holds (1 of 1)"),
-        ({"a": "--", "b": "--"}, "cannot be tested here"),
-    ],
-)
-def test_for_whom(rows, said):
-    assert judge(table(rows)).words == said
-
-
-@pytest.mark.parametrize(
-    "values, said",
-    [
-        ([1, 2, 3.1], "2 boards higher (1 to 3)"),
-        ([-1, -2, -3.1], "2 boards lower (1 to 3)"),
-        ([-1, 0.1, 2], "no change (1 board lower to 2 higher)"),
-        ([-0.1, 0.1, 2], "no change (0 to 2 boards higher)"),
-        ([0.1, 0.2, -0.1], "no change"),
-        ([nan, 1], "1 board higher"),
-    ],
-)
-def test_by_how_much(values, said):
-    assert BOARD.spread(values) == said
-
-
-def test_feet_become_metres():
-    later = Unit("ft", "later", "sooner")
-    assert later.of(2.4) == "2.5 ft later" and later.shown(True).of(2.4) == "0.7 m later"
-    assert "ft" not in rules_told.answer(5, metric=True).rows[0]["measured"]
-
-
-def test_what_was_not_tried_says_so():
-    assert "was not tried" in rules_told.answer(6, "low-rev senior").sentence
-    assert "never met" in rules_told.answer(8, "spinner").sentence
-    assert "counts as true if" in rules_told.answer(3, tell="how it was tried").sentence
-
-
-@pytest.mark.parametrize(
-    "given, said",
-    [((21,), "number must be a rule from 1 to 20, got 21"), ((1, "me"), "bowler must be one of everyone tried, .*got 'me'"),
-     ((1, "spinner", "all"), "tell must be one of what came out, how it was tried, got 'all'")],
-)  # fmt: skip
-def test_bad_input_gets_one_sentence(given, said):
-    with pytest.raises(ValueError, match=said):
-        rules_told.answer(*given)
-
-
-def test_overview_has_every_saying_once_and_no_empty_size():
-    rows = rules_told.overview(True) + rules_told.overview(False)
-    assert sorted(int(row["saying"].split(".")[0]) for row in rows if row["saying"]) == list(range(1, 21))
-    assert len(rules_told.overview(True)) == sum(len(rule.parts) for rule in RULES if rule.first)
-    for row in rows:
-        assert bool(row["by how much"]) == (row["true for whom"] != UNTESTED)
-        assert "nan" not in str(row)
-
-
-def test_a_saying_asks_everyone_on_every_lane():
-    cases = on_all(lambda name, lane: Case(name, lane.words, 1.0, True))
-    assert len(cases) == len(HANDS) * 3 and np.all([case.true for case in cases])

@@ -55,7 +55,7 @@ def test_turn_is_what_the_second_ball_lacks():
 
 def test_where_the_model_contradicts_the_custom():
     """More speed for a ball that rolls too early (common practice): not here, unless it is re-aimed."""
-    assert REMEDIES["1 mph faster"][1] == two_faces.ROLLED and TOLD.helped["1 mph faster"][1] < 0
+    assert REMEDIES["faster"][1] == two_faces.ROLLED and TOLD.helped["faster"][1] < 0
 
 
 def test_the_first_suggestion_of_one_face_is_not_that_of_the_other():

@@ -4,6 +4,7 @@ import time
 
 import pytest
 
+from bowlcore.coaching import printed
 from bowlcore.coaching.practice_log import FILE_NAME, PracticeLog
 from bowlcore.display.log_entry import READY, log_panel
 from bowlcore.display.tally_sheet import PAPERS, tally_html, tally_sheet
@@ -225,11 +226,15 @@ def test_eighty_lines_are_kept_quickly(panel):
 
 
 @pytest.mark.parametrize("paper", PAPERS)
-def test_the_sheet_is_made_for_its_paper(paper, panel, tmp_path):
+def test_the_sheet_is_made_for_its_paper_and_lies_with_the_other_printed_pages(
+    paper, panel, tmp_path, monkeypatch
+):
+    monkeypatch.setattr(printed, "find_browser", lambda: None)
     assert f"size: {paper} portrait" in tally_html(paper=paper)
     button(panel, "Paper").value = paper
     button(panel, "Write the sheet").click()
-    page = (tmp_path / "tally_sheet.html").read_text(encoding="utf-8")
+    assert panel.sentence.startswith("In the folder printed of your lessons: tally_sheet.html. ")
+    page = (tmp_path / "printed" / "tally_sheet.html").read_text(encoding="utf-8")
     assert page == tally_html(paper=paper) and "://" not in page
     assert page.count("<tr>") == 21 and "foul line" in page and "numbness" in page
 

@@ -6,14 +6,17 @@ from dataclasses import replace
 import pytest
 
 from bowlcore import bowler_card, bowler_odds, load_bowlers, simulate
-from bowlcore.coaching import print_pdf, printed
+from bowlcore.coaching import own_numbers, print_pdf, printed
+from bowlcore.coaching.before_league import warm_up
+from bowlcore.coaching.feet import line_words
 from bowlcore.coaching.paper import page
 from bowlcore.coaching.path_lab import lane_of
 from bowlcore.coaching.spares import PLAIN_BALL, ball_for, spare_chance
 from bowlcore.coaching.typed_names import read_names
 from bowlcore.display import sheets_panel as sheets_panel_file
 from bowlcore.display.bowler_card_page import card_page
-from bowlcore.display.handouts import before_league_page, parents_page
+from bowlcore.display.handouts import before_league_page, own_numbers_page, parents_page
+from bowlcore.display.own_numbers import WRITE, own_numbers_panel
 from bowlcore.display.sheet_pages import sheets
 from bowlcore.display.sheets_panel import sheets_panel
 from bowlcore.display.tally_sheet import tally_html
@@ -42,6 +45,7 @@ def every_page(card, bowler, name, **paper):
     yield from sheets("01", 1, "from 14", 3, names=[name], **paper)
     yield card_page(card, name, name, **paper)
     yield before_league_page(bowler, {"": lane_of("house")}, name, **paper)
+    yield own_numbers_page(own_numbers.answer(bowler, lane_of("house")), name, **paper)
     yield parents_page("05", 2, [name], **paper)
     yield tally_html(name, paper["size"], paper["large"])
     yield page(name, "<p>x</p>", **paper)
@@ -104,6 +108,17 @@ def test_before_league_has_eight_balls_a_lane_and_its_safety(bowler):
     text = before_league_page(bowler, {"left": lane_of("house"), "right": lane_of("dried_out")})
     assert text.count("<tbody>") == 2 and text.count("<tr>") == 2 * (8 + 1)
     assert "numbness" in text and "10-pin" in text
+
+
+def test_own_numbers_are_written_as_the_panel_has_them(tmp_path, monkeypatch, no_browser):
+    monkeypatch.chdir(tmp_path)
+    panel = own_numbers_panel(size="Letter")
+    next(b for b in panel.widget.children[4].children if b.description == WRITE).click()
+    assert "In the folder printed of your lessons: own_numbers.html." in panel.sentence
+    text = (tmp_path / "printed" / "own_numbers.html").read_text(encoding="utf-8")
+    assert "size: Letter portrait" in text and "numbness" in text and "found on the lane" in text
+    for row in panel._drawn.rows:
+        assert "".join(f"<td>{cell}</td>" for cell in row.values()) in text
 
 
 @pytest.mark.parametrize("lesson", [f"{number:02d}" for number in range(11)])
@@ -225,7 +240,7 @@ def test_the_card_panel_follows_its_controls(tmp_path, monkeypatch, no_browser):
     monkeypatch.chdir(tmp_path)
     panel = bowler_card_panel.card_panel(bowler="ramp bowler", right="", bowlers=1)
     first = panel.sentence
-    assert first.startswith("This lane slide on 13, over 14")
+    assert first.startswith("This lane: slide on 13, over 14")
     panel.set(
         own=True,
         slide_board=15,
@@ -246,3 +261,9 @@ def test_the_card_panel_follows_its_controls(tmp_path, monkeypatch, no_browser):
         "before_league.html",
         "card.html",
     ]
+
+
+def test_warm_up_and_card_name_the_same_line():
+    bowler, lane = load_bowlers()["league one-hander"], lane_of("dried_out")
+    (column,) = bowler_card(bowler, lane).columns
+    assert warm_up(bowler, lane)[1].line == line_words(column.bowler.release, bowler.feet)

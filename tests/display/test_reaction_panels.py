@@ -38,8 +38,15 @@ def test_a_phrase_fills_the_controls():
     say(panel, "it stood up, flat ten")
     assert (panel.values["finish"], panel.values["leave"]) == ("stood up", (10,))
     assert "It rolled too early" in panel.sentence and "From 1 ball" in panel.sentence
+    assert "keeps" not in panel.sentence
     say(panel, "I hit my mark")
     assert panel.values["target_hit"] is True and panel.values["finish"] == "stood up"
+    assert "This ball keeps as well: stood up, 10 stands." in panel.sentence
+    say(panel, "it quit, high")
+    assert "This ball keeps as well: target hit, 10 stands." in panel.sentence
+    press(panel, "Note this ball")
+    say(panel, "light")
+    assert "keeps" not in panel.sentence, "the next ball begins empty"
     assert reaction_panel(phrase="it stood up").values["finish"] == "stood up"
     assert reaction_panel().set(phrase="tight").values["hit"] == "light"
 
@@ -75,7 +82,7 @@ def test_unknown_and_hostile_text_is_shown_as_text_and_kept(text):
 
 def test_unknown_phrases_name_the_nearest():
     panel = reaction_panel()
-    say(panel, "zzz qqq")
+    say(panel, "hooked")
     assert "the phrase book does not know" in panel.message.value and "nearest:" in panel.message.value
     with pytest.raises(ValueError, match="the phrase book does not know"):
         panel.set(phrase="zzz qqq")
@@ -116,6 +123,17 @@ def test_noting_taking_back_and_clearing():
     assert "No ball is noted yet" in panel.sentence and panel.values["bowler"] == "spinner"
     panel.reset()
     assert panel.sentence == reaction_panel().sentence
+
+
+def test_the_next_ball_is_said_first_in_bold_and_once():
+    for noted in ((), [SKIDS, SKIDS], [Seen(leave=(10,))]):
+        panel = reaction_panel(noted=noted)
+        for html in (panel.result.value, panel.still()):
+            lead = re.search(r'<p class="bm-sentence".*?><strong class="bm-lead">(.*?)</strong>', html)[1]
+            assert lead.startswith("Next ball: ") and html.count("Next ball: ") == 1 + html.count(
+                "aria-label"
+            )
+        assert panel.sentence.startswith("Next ball: ")
 
 
 def test_bars_and_paths_are_the_answer():

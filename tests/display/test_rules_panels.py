@@ -6,20 +6,28 @@ from bowlcore.display.rules import rules_panel, rules_table_panel
 def test_six_first_and_the_others_behind_a_button():
     shown = rules_table_panel()
     button = shown.children[1]
-    assert len(shown.children) == 2 and shown.first.sentence.startswith("Six sayings first")
-    assert "Rule of 31" not in str(shown.first._drawn.rows)
+    assert len(shown.children) == 2 and shown.sentence.startswith("Six sayings, each tried just now")
+    assert "Rule of 31" not in shown.still()
     button.value = True
-    assert "Rule of 31" in shown.children[2].children[2].value
+    assert "Rule of 31" in shown.still() and shown.still().count("to whom") == 2
     button.value = False
     assert shown.children[2].layout.display == "none"
     button.value = True
     assert shown.children[2].layout.display == "" and len(shown.children) == 3
 
 
+def test_three_columns_first_and_the_numbers_behind_a_button_of_their_own():
+    shown = rules_table_panel().first
+    assert [*shown.first._drawn.rows[0]] == ["saying", "say it?", "to whom"]
+    assert "re-aimed: worth" not in shown.still()
+    shown.children[1].value = True
+    assert len(shown.rest._drawn.rows) == len(shown.first._drawn.rows) and "re-aimed: worth" in shown.still()
+
+
 def test_on_paper_it_is_a_table():
     bundle = rules_table_panel()._repr_mimebundle_()
     assert "application/vnd.jupyter.widget-view+json" in bundle
-    assert "true for whom" in bundle["text/html"] and bundle["text/plain"].startswith("Six sayings")
+    assert "say it?" in bundle["text/html"] and bundle["text/plain"].startswith("Six sayings")
 
 
 def test_each_saying_can_be_drawn():

@@ -183,6 +183,18 @@ def test_lanes_side_by_side_give_the_same_numbers_as_one_by_one(hand):
             np.testing.assert_allclose(marks[name], values, rtol=1e-10, atol=1e-10, err_msg=name)
 
 
+def test_balls_and_hands_of_their_own_side_by_side_give_the_same_numbers_as_one_by_one():
+    heavy, light = Ball(), Ball(12, rg_in=2.7, diameter_in=8.5, cover_on_dry=1.4)
+    lane, other = OiledLane(load_pattern("house")), OiledLane(load_pattern("short"))
+    right, left = (columns_of(random_releases(40, seed=7, hand=hand)) for hand in ("right", "left"))
+    jobs = [(right, lane), (left, lane), (left, other), (right, lane)]
+    balls = [heavy, light, heavy, light]
+    for (mine, surface), ball, marks in zip(jobs, balls, sweep_together(jobs, balls), strict=True):
+        alone, _ = sweep_columns(mine, surface, ball)
+        for name, values in alone.items():
+            np.testing.assert_allclose(marks[name], values, rtol=1e-10, atol=1e-10, err_msg=name)
+
+
 def test_more_shots_side_by_side_than_a_block_holds():
     lanes = [OiledLane(load_pattern("house"), law) for law in map(FrictionLaw().scaled, (0.8, 1.0, 1.2))]
     columns = columns_of(random_releases(3000, seed=6))
