@@ -169,9 +169,9 @@ class LanePaths:
             text = f"breakpoint {words.board(path.breakpoint_board)}, {words.distance(path.breakpoint_ft, metric)}"
             if path.breakpoint_board > 6:
                 self._say("break", *marks[-1], -2.2, text)
-            else:  # no room below it
+            else:  # no room below it, nor over the words beside the pins
                 self.labels["break"].set_text(text)
-                self.labels["break"].set_position((path.breakpoint_ft + 1.0, 18.5))
+                self.labels["break"].set_position((min(path.breakpoint_ft + 1.0, 51.0), 18.5))
         if roll < np.inf:
             marks.append((roll, np.interp(roll, x, board)))
             self._say("roll", *marks[-1], 4.0, f"rolls from {words.distance(roll, metric)}", shift=0.5)
