@@ -55,6 +55,9 @@ def write_mp4(path: Path, frames, frames_per_s, note=""):
             stream = file.add_stream(kind, rate=frames_per_s)
             stream.pix_fmt = "yuv420p"  # the one that every player knows; it wants even sizes
             stream.bit_rate = _BITS_PER_S
+            if kind == "libx264":
+                # With the newest instructions of some processors it packs the same pictures differently each time.
+                stream.options = {"x264-params": "asm=SSE4.2"}
             for picture in frames:
                 even = np.pad(picture, [(0, size % 2) for size in picture.shape[:2]] + [(0, 0)], mode="edge")
                 if not stream.codec_context.is_open:
