@@ -3,7 +3,6 @@
 import importlib.util
 import os
 import shutil
-from pathlib import Path
 
 import pytest
 from browser_page import new_page
@@ -17,14 +16,6 @@ QUIET = [
     "--disable-component-update",
     "--disable-sync",
 ]
-
-
-def pytest_collection_modifyitems(items):
-    """Under `--dist loadgroup`: the tests of a file stay together, those of a lesson that is opened once for all too."""
-    for item in items:
-        if item.path.parent == Path(__file__).parent:
-            lesson = getattr(item, "callspec", None) and item.callspec.params.get("lesson", "")
-            item.add_marker(pytest.mark.xdist_group(f"{item.path.stem} {lesson or ''}"))
 
 
 @pytest.fixture(scope="session")
