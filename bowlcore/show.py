@@ -36,12 +36,18 @@ def lessons(folder: Path) -> list[dict[str, str]]:
     found = []
     for path in sorted(folder.glob("*.ipynb"), key=lambda path: path.stem):
         try:
-            about = json.loads(path.read_bytes())["metadata"]
+            path.name.encode()  # a name that no address can hold
+            about = json.loads(path.read_bytes() if path.is_file() else b"")["metadata"]
             if about["bowlcore"]["run_on_open"]:
-                found.append({"name": path.name, "title": about.get("title", path.stem)})
-        except (ValueError, KeyError, TypeError):
+                found.append({"name": path.name, "title": _plain(about.get("title", path.stem))})
+        except (ValueError, KeyError, TypeError, RecursionError, OSError):
             pass  # no lesson
     return found
+
+
+def _plain(title) -> str:
+    """A title without half signs, which no page can hold."""
+    return str(title).encode("utf-8", "replace").decode("utf-8")
 
 
 def words() -> str:
@@ -50,6 +56,11 @@ def words() -> str:
 
     page = (workbooks_folder() / PAGE).read_text(encoding="utf-8")
     return markdown2html(with_pictures(page.partition("\n")[2]))
+
+
+def _reach() -> str:
+    """The script that the lab carries too."""
+    return (serve.LAB / "share/labextensions/ball-motion-page/static/reach.js").read_text(encoding="utf-8")
 
 
 def server_command(folder: Path, temporary: Path) -> list[str]:
@@ -79,7 +90,7 @@ def settings(folder: Path, temporary: Path) -> dict[str, dict]:
                 "anywidget",
             ],
             # Reaches the pages of the template, which make the contents and the links from it.
-            "extension_config": {"lessons": lessons(folder), "words": words()},
+            "extension_config": {"lessons": lessons(folder), "words": words(), "reach": _reach()},
         },
         "MappingKernelManager": serve.CULLING,
     }

@@ -22,6 +22,7 @@ CSS = """
 .bm-card .line { font-weight: 700; font-size: 1.15em; }
 .bm-card .big { font-weight: 700; font-size: 1.7em; line-height: 1.15; }
 .bm-card .note { font-size: 0.84em; }
+.bm-preview .bm-card { flex-basis: 640px; }
 .bm-preview .bm-card .flat { display: grid; grid-template-columns: 1fr 1fr; gap: 4mm 8mm; }
 .bm-preview .bm-card .flat .quarter:nth-child(2), .bm-preview .bm-card .flat .quarter:nth-child(3) { order: 1; }
 .bm-card .flat .quarter, .bm-card .flat .quarter + .quarter { padding: 0 0 4mm; border: 0; }

@@ -11,7 +11,7 @@ from bowlcore.coaching import clip_file
 from bowlcore.coaching.clip_desk import ClipDesk, clip_choices
 from bowlcore.coaching.clip_folder import ENDINGS, FOLDER, Arrival, remove
 from bowlcore.display.panel import _sentence
-from bowlcore.display.pieces import button, group, in_words
+from bowlcore.display.pieces import button, group, in_words, read_out
 from bowlcore.display.settings import SETTINGS
 from bowlcore.display.style import CSS
 
@@ -47,7 +47,7 @@ class ClipPanel(widgets.VBox):
             description=AGREED, indent=False, layout=widgets.Layout(width="min(100%, 560px)")
         )
         self.consent.observe(self._agreed, "value")
-        self._message, self._said, self._place = widgets.HTML(), widgets.HTML(), widgets.VBox()
+        self._message, self._said, self._place = widgets.HTML(), read_out(), widgets.VBox()
         self.chooser = widgets.Dropdown(
             options=[NONE],
             description="Clip",

@@ -11,6 +11,9 @@ from numbers import Real
 
 import ipywidgets as widgets
 
+from bowlcore.coaching.words import distance
+from bowlcore.motion.units import TARGET_FT
+
 _LABEL = "190px"
 
 
@@ -41,10 +44,13 @@ class Number:
         In the trade's unit.
     metric : (unit, factor, step), optional
         What the screen shows when the settings say metric: value x factor.
+    metric_label : str, optional
+        The label then, if it names a distance.
     """
 
-    def __init__(self, name, label, unit, low, high, step, start, metric=None):
-        self.name, self.label, self.start = name, label, start
+    def __init__(self, name, label, unit, low, high, step, start, metric=None, metric_label=None):
+        self.name, self.start = name, start
+        self._labels = {False: label, True: metric_label or label}
         self.low, self.high, self.step = low, high, step
         self._shown = {False: (unit, 1.0, step), True: metric or (unit, 1.0, step)}
         self._metric, self._busy, self._listeners, self._errors = False, False, [], []
@@ -66,6 +72,11 @@ class Number:
     @property
     def ends(self):
         return self.low, self.high
+
+    @property
+    def label(self):
+        """Without the unit, as the screen has it now."""
+        return self._labels[self._metric]
 
     @property
     def title(self):
@@ -184,6 +195,13 @@ def _tidy(value, step=None):
     return round(round(value / step) * step if step else value, 6)
 
 
+def target_number(at, low=1, high=39, start=13) -> Number:
+    """The target, on the board it is read at (`at` as of `starting`)."""
+    label, metric_label = (f"Target at {distance(TARGET_FT, metric)}" for metric in (False, True))
+    start = at("target_board", start)
+    return Number("target_board", label, "board", low, high, 0.5, start, metric_label=metric_label)
+
+
 class Choice:
     """A list to pick from, or a row of buttons when there are few."""
 
@@ -197,7 +215,7 @@ class Choice:
         self.widget = kind(options=options, value=start, description=label)
         self.widget.style.description_width = _LABEL
         if buttons:
-            self.widget.style.button_width = "110px"
+            self.widget.style.button_width = "auto"
         else:
             self.widget.layout.width = "490px"
         self._listeners, self._busy = [], False

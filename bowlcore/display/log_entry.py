@@ -14,13 +14,14 @@ from bowlcore.coaching.printed import put
 from bowlcore.coaching.tally import EXAMPLE
 from bowlcore.coaching.tally_desk import LANE_MODES, Desk
 from bowlcore.display.panel import _fold, table
-from bowlcore.display.pieces import button, group, in_words
+from bowlcore.display.pieces import button, group, in_words, read_out
 from bowlcore.display.style import CSS
 from bowlcore.display.tally_sheet import PAPERS, tally_html
 
 _LABEL, _WIDE = "190px", "490px"
 READY = "Type the first row, with the initials in front, and press Enter. Nothing is kept before that."
 _FAULTS_SHOWN = 4
+_ROWS_AT_ONCE = 200  # an evening of a group; each is on the disk before the next is read
 
 
 def log_panel():
@@ -50,7 +51,7 @@ class LogPanel(widgets.VBox):
         )
         self.rows.add_class("bm-tally-rows")
         self.rows.observe(self._typed, "value")
-        self._said, self._tables, self._message = widgets.HTML(), widgets.HTML(), widgets.HTML()
+        self._said, self._tables, self._message = read_out(), widgets.HTML(), widgets.HTML()
         self._stays = self._make_stays()
         self._filled = self._usual_typed()
         folds = {
@@ -88,6 +89,10 @@ class LogPanel(widgets.VBox):
         """Keep the rows that Enter has ended since the last look."""
         rows = change.new.split("\n")[:-1]
         new, self._done = rows[self._done :], len(rows)
+        if len(new) > _ROWS_AT_ONCE:
+            self._faults.append(f"Not kept: {len(new)} rows at once, and at most {_ROWS_AT_ONCE} are taken.")
+            self._tell("Paste these rows again, some at a time.")
+            return
         for row in filter(str.strip, new):
             try:
                 self.desk.lane_mode = self._stays["lane"].value
@@ -124,7 +129,7 @@ class LogPanel(widgets.VBox):
         self._message.value = f'<p class="bm-message" role="alert">{said}</p>' if faults else ""
 
     def _tell(self, sentence):
-        self._said.value = f'<p class="bm-sentence" role="status" aria-live="polite">{escape(sentence)}</p>'
+        self._said.value = f'<p class="bm-sentence">{escape(sentence)}</p>'
         self.sentence = sentence
         self._complain(self._faults)
         try:
@@ -259,7 +264,7 @@ def _shown(*numbers):
 
 
 def _whole(name, text):
-    if not text.strip().isdecimal():
+    if not text.strip().isdecimal() or len(text.strip()) > 9:
         raise ValueError(f"{name} must be a whole number, got {text[:20]!r}")
     return int(text)
 

@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 import ipywidgets as widgets
 
+from bowlcore.display.pieces import read_out
 from bowlcore.display.settings import SETTINGS
 
 _PAUSE_S = 0.004  # lets slider messages that have already arrived be taken in first
@@ -53,7 +54,7 @@ class Panel:
         folds = folds or {}
         every = [*main, *(control for group in folds.values() for control in group)]
         self.controls = {control.name: control for control in every}
-        self.picture, self.result, self.message = widgets.HTML(), widgets.HTML(), widgets.HTML()
+        self.picture, self.result, self.message = widgets.HTML(), read_out(), widgets.HTML()
         self._table, self._line = widgets.HTML(), widgets.HTML()
         self.picture.add_class("bm-picture")
         for control in every:
@@ -232,7 +233,7 @@ def _sentence(text, lines=0, lead=""):
     room = f' style="min-height: {1.45 * lines:.2f}em"' if lines else ""
     first = f'<strong class="bm-lead">{escape(lead)}</strong>' if lead else ""
     said = first + escape(text.removeprefix(lead))
-    return f'<p class="bm-sentence" role="status" aria-live="polite"{room}>{said}</p>'
+    return f'<p class="bm-sentence"{room}>{said}</p>'
 
 
 def table(rows) -> str:

@@ -22,6 +22,16 @@ def in_words(problem):
     return getattr(problem, "strerror", None) or str(problem)
 
 
+def read_out():
+    """A box whose text is read out when it changes.
+
+    The page's script makes it a live region once: one that comes anew with each text is passed over by screen readers.
+    """
+    box = widgets.HTML()
+    box.add_class("bm-told")
+    return box
+
+
 class Soon:
     """Calls action() once no further call has come for `wait_s`; at once where no loop runs (tests, plain scripts)."""
 

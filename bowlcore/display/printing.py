@@ -7,7 +7,7 @@ from bowlcore.display.controls import Choice
 _LETTERS = ((f"{TEXT_PT} point", False), (f"{LARGE_PT} point, large", True))
 SCREEN = """
 .bm-preview { display: flex; flex-wrap: wrap; gap: 12px; color: #000; background: #fff; line-height: 1.26; }
-.bm-preview > * { flex: 1 1 460px; max-width: 190mm; border: 1px solid #767676; padding: 10px 14px; box-sizing: border-box; }
+.bm-preview > * { flex: 1 0 460px; max-width: 190mm; border: 1px solid #767676; padding: 10px 14px; box-sizing: border-box; }
 .bm-preview h1 { font-size: 1.3em; margin: 0 0 0.3em; color: #000; }
 .bm-preview table { border-collapse: collapse; width: 100%; margin: 4px 0; }
 .bm-preview th, .bm-preview td { border: 1px solid #000; padding: 2px 5px; text-align: left !important;

@@ -5,6 +5,7 @@ from html import escape
 import ipywidgets as widgets
 
 from bowlcore.coaching.questions import QUESTIONS
+from bowlcore.display.pieces import read_out
 
 
 def predict(name):
@@ -40,7 +41,7 @@ class _Asked:
             description="I think:",
             layout=widgets.Layout(width="auto"),
         )
-        self.answer = widgets.HTML()
+        self.answer = read_out()
         self.choice.observe(self._chosen, "value")
         self.widget = widgets.VBox(
             [widgets.HTML(f"<p><b>{escape(self.question.text)}</b></p>"), self.choice, self.answer]
@@ -50,7 +51,7 @@ class _Asked:
     def _chosen(self, change):
         if change.new is not None:
             text = self._reply(self.question, change.new)
-            self.answer.value = f'<p class="bm-answer" role="status" aria-live="polite">{escape(text)}</p>'
+            self.answer.value = f'<p class="bm-answer">{escape(text)}</p>'
 
     def _repr_mimebundle_(self, **kwargs):
         bundle = self.widget._repr_mimebundle_(**kwargs)

@@ -2,10 +2,22 @@
 
 import pytest
 from browser_page import new_page
+from lesson_page import (
+    LESSONS,
+    OUTPUT,
+    OUTPUT_GONE_WRONG,
+    WAIT_MS,
+    cut_off_when_narrow,
+    every_panel_answers,
+    keep_screen,
+    opened,
+    serious_for_axe,
+    stops_out_of_order,
+    unfold,
+)
 
 pytestmark = pytest.mark.browser
-WAIT_MS = 60_000
-LESSONS = {
+QUESTIONS = {
     "00_start_here": 3,
     "01_what_leaves_the_hand": 3,
     "02_skid_hook_roll": 5,
@@ -25,25 +37,26 @@ LESSONS = {
 @pytest.fixture(scope="module", params=LESSONS)
 def lesson(request, lab, chromium):
     """A lesson, opened and run to its end once for all tests; each leaves it in feet and for the right hand."""
-    with new_page(chromium) as page:
-        yield opened(page, lab, request.param)
-
-
-def opened(page, lab, name):
-    """The page with the lesson on it."""
-    page.faults = []
-    page.on("console", lambda message: page.faults.append(message.text) if message.type == "error" else None)
-    page.goto(lab.address(f"{name}.ipynb"))
     from playwright.sync_api import expect
 
-    expect(page.locator(".bowlcore-ran")).to_have_count(1, timeout=WAIT_MS)
-    expect(page.locator(".bm-question:visible")).to_have_count(LESSONS[name], timeout=WAIT_MS)
-    return page
+    with new_page(chromium) as page:
+        opened(page, lab.address(request.param))
+        questions = QUESTIONS[request.param.removesuffix(".ipynb")]
+        expect(page.locator(".bm-question:visible")).to_have_count(questions, timeout=WAIT_MS)
+        page.name = request.param
+        yield page
 
 
 def last_lab(page):
     """The last panel with sliders: in 04 the path lab."""
     return page.locator(".bm-panel:visible").last
+
+
+def test_every_panel_answers_the_keyboard(lesson):
+    every_panel_answers(lesson)
+    keep_screen(lesson, "lab", lesson.name)
+    assert lesson.locator(OUTPUT_GONE_WRONG).count() == 0
+    assert lesson.faults == [] and lesson.outside == []
 
 
 def test_an_arrow_key_on_a_slider_changes_the_sentence(lesson):
@@ -67,10 +80,6 @@ def test_an_arrow_key_on_a_slider_changes_the_sentence(lesson):
     assert lesson.outside == []
     assert lesson.locator(".jp-Dialog").count() == 0
     assert lesson.faults == []
-    assert (
-        lesson.locator(".jp-RenderedText[data-mime-type='application/vnd.jupyter.stderr']:visible").count()
-        == 0
-    )
 
 
 def test_a_typed_number_out_of_range_gets_a_sentence_and_stays(lesson):
@@ -120,14 +129,14 @@ def test_a_mouse_can_answer_a_question(lesson):
 
 
 def test_axe_finds_nothing_serious_in_the_output(lesson):
-    from axe_playwright_python.sync_playwright import Axe
-
-    for fold in lesson.locator(".bm-panel:visible button.jupyter-button.widget-toggle-button").all():
-        if "…" in fold.inner_text():
-            fold.click()
+    unfold(lesson)
     lesson.wait_for_timeout(500)
-    found = Axe().run(lesson, context=".jp-OutputArea-output").response["violations"]
-    bad = [
-        f"{v['id']}: {v['nodes'][0]['html'][:200]}" for v in found if v["impact"] in ("serious", "critical")
-    ]
-    assert bad == []
+    assert serious_for_axe(lesson, context=OUTPUT) == []
+
+
+def test_the_tab_key_goes_through_the_panels_in_reading_order(lesson):
+    assert stops_out_of_order(lesson) == []
+
+
+def test_nothing_is_lost_on_a_narrow_page(lesson):
+    assert cut_off_when_narrow(lesson) == []

@@ -1,6 +1,5 @@
 """What a group sees after `bowlcore show`: every lesson runs by itself, large, without code, and answers the keyboard."""
 
-import os
 from contextlib import contextmanager
 from importlib.util import find_spec
 
@@ -8,23 +7,22 @@ import psutil
 import pytest
 from browser_page import new_page
 from lab_server import lab_server, write_notebook
+from lesson_page import (
+    LESSONS,
+    OUTPUT_GONE_WRONG,
+    WAIT_MS,
+    cut_off_when_narrow,
+    every_panel_answers,
+    keep_screen,
+    opened,
+    serious_for_axe,
+    stops_out_of_order,
+    unfold,
+)
 
 from bowlcore.coaching.practice_log import FILE_NAME
-from bowlcore.locate import workbooks_folder
 
 pytestmark = pytest.mark.browser
-WAIT_MS = 90_000
-LESSONS = sorted(path.name for path in workbooks_folder().glob("*.ipynb"))
-# Two of them in every respect, three opened; BOWLCORE_EVERY_LESSON=1 asks for all of them in every respect.
-EVERY = os.environ.get("BOWLCORE_EVERY_LESSON") == "1"
-IN_FULL = [name for name in LESSONS if EVERY or name[:2] in ("00", "04")]
-OPENED = [name for name in LESSONS if name[:2] in ("06", "09", "11")]
-CONTROLS = ".noUi-handle:visible, select:visible"
-# These panels wait for something that is typed or agreed to before their first control has anything to change.
-WAITING = ("Note your balls", "A clip shows a person", "Type the first row")
-OUTPUT_GONE_WRONG = (
-    "[data-mime-type='application/vnd.jupyter.error'], [data-mime-type='application/vnd.jupyter.stderr']"
-)
 
 
 @pytest.fixture(scope="module")
@@ -37,11 +35,11 @@ def show(tmp_path_factory, need):
         yield running
 
 
-@pytest.fixture(scope="module", params=IN_FULL)
+@pytest.fixture(scope="module", params=LESSONS)
 def lesson(request, show, chromium):
     """A lesson, opened and run to its end once for all tests."""
     with left_at_the_end(chromium) as page:
-        page.source = opened(page, show.address(request.param))
+        page.source, page.name = opened(page, show.address(request.param)), request.param
         yield page
 
 
@@ -60,57 +58,25 @@ def left_at_the_end(chromium):
         page.goto("about:blank")
 
 
-def opened(page, address):
-    """Open a lesson and wait until it has run; returns the text of the page as it was sent."""
-    page.faults = []
-    page.on("console", lambda message: page.faults.append(message.text) if message.type == "error" else None)
-    source = page.goto(address).text()
-    page.locator(".bowlcore-ran").wait_for(timeout=WAIT_MS)
-    return source
-
-
 def pythons(server):
     """How many lessons have a running Python."""
     running = psutil.Process(server.pid).children(recursive=True)
     return sum("ipykernel_launcher" in process.cmdline() for process in running)
 
 
-def answers(page, panel):
-    """Whether the panel's sentence changes when its first slider, or else its first list, is moved by the keyboard."""
-    sentence = panel.locator(".bm-sentence").first
-    before = sentence.inner_text()
-    sliders = panel.locator(".noUi-handle:visible")
-    control, key = (
-        (sliders, "ArrowRight") if sliders.count() else (panel.locator("select:visible"), "ArrowDown")
-    )
-    control.first.focus()
-    for _ in range(8):  # a small step may be too small for rounded words
-        page.keyboard.press(key)
-        for _ in range(10):
-            page.wait_for_timeout(100)
-            if sentence.inner_text() != before:
-                return True
-    return False
-
-
 def test_a_lesson_runs_by_itself(lesson):
-    assert lesson.locator(".bm-panel").count() > 0
+    keep_screen(lesson, "show", lesson.name)
     assert lesson.locator(OUTPUT_GONE_WRONG).count() == 0
     assert lesson.faults == []
 
 
 def test_every_panel_answers_the_keyboard(lesson):
-    for panel in lesson.locator(".bm-panel", has=lesson.locator(CONTROLS)).all():
-        said = panel.locator(".bm-sentence").first.inner_text()
-        assert said.startswith(WAITING) or answers(lesson, panel), said
-    for handle in lesson.locator(".noUi-handle:visible").all():
-        assert handle.get_attribute("aria-label"), "a handle has no name"
-    assert lesson.outside == []
+    every_panel_answers(lesson)
+    assert lesson.outside == [] and lesson.faults == []
 
 
 def test_no_code_is_sent_or_seen(lesson):
-    for fold in lesson.locator(".bm-panel button.widget-toggle-button", has_text="…").all():
-        fold.click()
+    unfold(lesson)
     for text in lesson.source, lesson.locator("body").inner_text():
         assert "_panel(" not in text
         assert "import " not in text.replace("important", "")
@@ -136,33 +102,15 @@ def test_it_is_large_and_nothing_is_cut_off(lesson):
     assert size(".jp-MarkdownOutput p") == 20
     assert size(".bm-sentence") == 22
     assert size(".widget-label:visible") == 18
-    for width in 1280, 640, 360:  # a projector, the same with letters twice as large, a phone
-        lesson.set_viewport_size({"width": width, "height": 720})
-        lesson.wait_for_timeout(500)
-        assert lesson.evaluate("document.documentElement.scrollWidth") == width
-        cut = "all => all.filter(one => one.scrollWidth > one.clientWidth + 1).map(one => one.textContent)"
-        assert lesson.locator(".widget-label:visible, button:visible").evaluate_all(cut) == []
-    lesson.set_viewport_size({"width": 1280, "height": 720})
+    assert cut_off_when_narrow(lesson) == []
+
+
+def test_the_tab_key_goes_through_the_panels_in_reading_order(lesson):
+    assert stops_out_of_order(lesson) == []
 
 
 def test_axe_finds_nothing_serious(lesson):
-    from axe_playwright_python.sync_playwright import Axe
-
-    found = Axe().run(lesson).response["violations"]
-    bad = [
-        f"{v['id']}: {v['nodes'][0]['html'][:200]}" for v in found if v["impact"] in ("serious", "critical")
-    ]
-    assert bad == []
-
-
-@pytest.mark.parametrize("name", OPENED)
-def test_other_lessons_open_and_answer(name, show, page):
-    page.goto(show.address(name))
-    panel = page.locator(".bm-panel", has=page.locator(CONTROLS)).first
-    panel.locator(".bm-sentence").wait_for(timeout=WAIT_MS)
-    assert answers(page, panel)
-    assert page.locator(OUTPUT_GONE_WRONG).count() == 0
-    assert page.outside == []
+    assert serious_for_axe(lesson) == []
 
 
 def test_contents_links_and_steps_lead_through_the_course(show, page):

@@ -33,22 +33,20 @@
     await context.save();
   }
 
-  // In a lesson a letter typed by accident must not delete, add or fold a part of it.
-  // JupyterLab passes over keys typed inside an element marked so; the element itself still gets them.
-  function noSingleKeyCommands(event) {
+  // In a lesson a letter typed by accident must not delete, add or fold a part of it, and a panel's lists and buttons
+  // keep their own keys. JupyterLab passes over keys typed inside an element marked so; the element still gets them.
+  function noCommandsOfTheDesk(event) {
     const { key, target } = event;
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
     const single = key.length === 1 || key === 'ArrowLeft' || key === 'ArrowRight';
-    if (!single || event.ctrlKey || event.metaKey || event.altKey) return;
-    if (!target.closest?.('.bowlcore-lesson .jp-mod-commandMode')) return;
+    const ofTheDesk = single && target.closest?.('.bowlcore-lesson .jp-mod-commandMode');
+    if (!ofTheDesk && !target.closest?.('.bowlcore-lesson .jp-OutputArea-output')) return;
     target.setAttribute('data-lm-suppress-shortcuts', 'true');
     setTimeout(() => target.removeAttribute('data-lm-suppress-shortcuts'));
   }
 
-  function addStyle(address) {
-    const link = document.createElement('link');
-    link.rel = 'stylesheet';
-    link.href = address;
-    document.head.append(link);
+  function add(kind, about) {
+    document.head.append(Object.assign(document.createElement(kind), about));
   }
 
   function activate(app) {
@@ -64,8 +62,10 @@
     });
   }
 
-  addStyle(new URL('page.css', document.currentScript.src).href);
-  window.addEventListener('keydown', noSingleKeyCommands, true);
+  const beside = name => new URL(name, document.currentScript.src).href;
+  add('link', { rel: 'stylesheet', href: beside('page.css') });
+  add('script', { src: beside('reach.js') });
+  window.addEventListener('keydown', noCommandsOfTheDesk, true);
 
   const plugin = { id: `${name}:plugin`, autoStart: true, activate };
   window._JUPYTERLAB = window._JUPYTERLAB || {};

@@ -1,4 +1,4 @@
-// What a lesson needs besides Voila: a mark when it has run, and the keyboard everywhere.
+// What a lesson needs besides Voila: a mark when it has run.
 (() => {
   // Voila puts a place-holder for each cell and takes it away when the cell has run.
   const waiting = () => document.querySelector('.voila-skeleton-container');
@@ -9,18 +9,12 @@
     begun ||= waiting() !== null;
     // The same mark as in the lab: every cell has run and its panel is on the page.
     if (begun && !waiting() && !loading()) document.body.classList.add('bowlcore-ran');
-    // What is wider than the screen scrolls by itself, and the keyboard must be able to get there.
-    for (const box of document.querySelectorAll('.bm-picture, .widget-html-content, .jp-RenderedHTMLCommon')) {
-      if (box.scrollWidth > box.clientWidth + 1) box.tabIndex = 0;
-      else box.removeAttribute('tabindex');
-    }
   }
 
   window.addEventListener('load', () => {
     let soon = 0;
     const later = () => { begun ||= waiting() !== null; clearTimeout(soon); soon = setTimeout(look, 200); };
     new MutationObserver(later).observe(document.body, { childList: true, subtree: true });
-    window.addEventListener('resize', later);
     // The contents hand out the mark without which the server does not let a page end its Python when it is left.
     fetch(document.querySelector('.show-all').href);
   });

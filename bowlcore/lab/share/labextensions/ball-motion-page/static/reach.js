@@ -1,0 +1,17 @@
+// What a keyboard and a screen reader need of panels; the lab and the show view carry it alike.
+(() => {
+  function look() {
+    // A result is read out when it changes, and not each time from a new place, which screen readers pass over.
+    for (const box of document.querySelectorAll('.bm-told:not([role])')) box.setAttribute('role', 'status');
+    // What is wider than the screen scrolls by itself, and the keyboard must be able to get there.
+    for (const box of document.querySelectorAll('.bm-picture, .widget-html-content, .jp-RenderedHTMLCommon')) {
+      if (box.scrollWidth > box.clientWidth + 1) box.tabIndex = 0;
+      else box.removeAttribute('tabindex');
+    }
+  }
+
+  let soon = 0;
+  const later = () => { clearTimeout(soon); soon = setTimeout(look, 200); };
+  new MutationObserver(later).observe(document.documentElement, { childList: true, subtree: true });
+  window.addEventListener('resize', later);
+})();
