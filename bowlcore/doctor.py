@@ -9,6 +9,7 @@ from importlib.util import find_spec
 from pathlib import Path
 
 from bowlcore import work_folder
+from bowlcore.called import called
 from bowlcore.locate import data_folder, workbooks_folder
 from bowlcore.show import NEEDS
 
@@ -26,7 +27,9 @@ def run_checks() -> int:
         except Exception as problem:  # whatever a broken installation throws is what this is for
             failed += 1
             print(f"not ok  {problem or type(problem).__name__}\n        {remedy}", flush=True)
-    print("All is well. Type: bowlcore open" if not failed else f"{failed} not ok: see what to type above.")
+    print(
+        f"All is well. Type: {called()} open" if not failed else f"{failed} not ok: see what to type above."
+    )
     return 1 if failed else 0
 
 
@@ -78,11 +81,12 @@ def one_shot() -> str:
 
 
 def browser() -> str:
+    """Not having one that opens by itself is well: the address is printed."""
     try:
         webbrowser.get()
     except webbrowser.Error:
-        raise RuntimeError("no browser was found") from None
-    return "a browser was found"
+        return "no browser opens by itself here: copy the address that is printed into one"
+    return "the lessons open in your browser"
 
 
 def showing() -> str:
@@ -113,10 +117,10 @@ CHECKS = [
     (python_version, _INSTALL_AGAIN),
     *((package(name), f'Type: "{sys.executable}" -m pip install --upgrade {name}') for name in PACKAGES),
     (shipped_files, _INSTALL_AGAIN),
-    (own_folder, "Name another folder. Type: bowlcore open FOLDER"),
+    (own_folder, f"Name another folder. Type: {called()} open FOLDER"),
     (one_shot, _INSTALL_AGAIN),
     (showing, f'Type: "{sys.executable}" -m pip install --upgrade "{NEEDS}"'),
     (clips, f'Type: "{sys.executable}" -m pip install --upgrade {_CLIP_NEEDS}'),
-    (browser, "Type: bowlcore open --no-browser, and copy the address it prints into a browser."),
+    (browser, _INSTALL_AGAIN),
     (loopback, "Let Python through the firewall of this computer, for this computer only."),
 ]

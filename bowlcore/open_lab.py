@@ -10,6 +10,7 @@ from pathlib import Path
 from urllib.parse import quote
 
 from bowlcore import serve
+from bowlcore.called import called
 
 
 def open_lab(folder: Path | None = None, page: str = "", browser: bool = True) -> int:
@@ -29,7 +30,7 @@ def find_page(folder: Path, page: str = "") -> str:
     """File name of the first notebook in `folder` whose name begins with `page`."""
     names = [notebook.name for notebook in sorted(folder.glob("*.ipynb"), key=lambda found: found.stem)]
     if not names:
-        raise ValueError(f"There is no lesson in {folder}; type: bowlcore doctor")
+        raise ValueError(f"There is no lesson in {folder}; type: {called()} doctor")
     for name in names:
         if name.startswith(page):
             return name

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from bowlcore import doctor, open_lab, serve
+from bowlcore import called, doctor, open_lab, serve
 from bowlcore.__main__ import main
 
 HEAVY = {"numpy", "pandas", "matplotlib", "scipy", "ipywidgets", "jupyterlab"}
@@ -77,7 +77,7 @@ def test_a_folder_that_cannot_be_written(tmp_path, capsys, monkeypatch):
     def refuse(*_, **__):
         raise PermissionError(13, "Permission denied")
 
-    monkeypatch.setattr(Path, "write_bytes", refuse)
+    monkeypatch.setattr("os.fsync", refuse)
     assert main(["open", str(tmp_path)]) == 1
     assert sentence(capsys) == (
         f"bowlcore: Cannot write in the folder {tmp_path} (Permission denied); name another one: bowlcore open FOLDER"
@@ -95,6 +95,11 @@ def test_a_page_is_found_by_its_number(lessons):
     assert open_lab.find_page(lessons, "04") == "04_shape_the_path.ipynb"
 
 
+@pytest.mark.claim(
+    "bowlcore open serves the lessons to this computer only",
+    against="the command as it is started: the loopback address",
+    kind="own",
+)
 def test_the_server_is_for_this_computer_only(lessons, tmp_path):
     command = open_lab.server_command(lessons, "a b.ipynb", tmp_path)
     assert "--ip=127.0.0.1" in command
@@ -153,19 +158,43 @@ def test_the_doctor_is_well_with_and_without_the_parts_for_clips(monkeypatch):
 
 def test_the_doctor_says_what_is_well_and_what_is_not(capsys, monkeypatch):
     def broken():
-        raise RuntimeError("no browser was found")
+        raise RuntimeError("no lesson was found")
 
     monkeypatch.setattr(doctor, "CHECKS", [(doctor.python_version, ""), (broken, "Type: this")])
     assert main(["doctor"]) == 1
     good, bad, remedy, end = capsys.readouterr().out.splitlines()
     assert good.startswith("ok      Python 3.")
-    assert bad == "not ok  no browser was found"
+    assert bad == "not ok  no lesson was found"
     assert remedy.strip() == "Type: this"
 
     monkeypatch.setattr(doctor, "CHECKS", [(doctor.python_version, "")])
     assert main(["doctor"]) == 0
 
 
-@pytest.mark.parametrize("check", [check for check, _ in doctor.CHECKS if check is not doctor.browser])
+def test_a_computer_whose_browser_does_not_open_by_itself_is_well(monkeypatch):
+    def none():
+        raise doctor.webbrowser.Error
+
+    monkeypatch.setattr(doctor.webbrowser, "get", none)
+    assert doctor.browser() == "no browser opens by itself here: copy the address that is printed into one"
+
+
+@pytest.mark.parametrize(
+    "typed, found, told",
+    [
+        ("bowlcore", "/usr/bin/bowlcore", "bowlcore"),
+        (".venv/bin/bowlcore", None, ".venv/bin/bowlcore"),
+        ("my course/.venv/bin/bowlcore", None, '"my course/.venv/bin/bowlcore"'),
+        ("lib/bowlcore/__main__.py", None, f'"{sys.executable}" -m bowlcore'),
+        ("pytest", None, "bowlcore"),
+    ],
+)
+def test_what_is_to_be_typed_is_what_was_typed(typed, found, told, monkeypatch):
+    monkeypatch.setattr(sys, "argv", [typed])
+    monkeypatch.setattr(called.shutil, "which", lambda name: found)
+    assert called.called() == told
+
+
+@pytest.mark.parametrize("check", [check for check, _ in doctor.CHECKS])
 def test_the_doctor_finds_this_installation_well(check):
     assert check()
