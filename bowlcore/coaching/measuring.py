@@ -126,7 +126,7 @@ def release_speed(mean: Measured, release, surface, ball=None, metric=False) -> 
         The error is that of the mean, carried through. On an everyday line the
         shipped lanes differ by less than a stop-watch's error either way; a line in the dry asks for more.
     """
-    from scipy.optimize import brentq
+    from scipy.optimize import brentq, newton
 
     if mean.name != "speed_mph":
         raise ValueError(f"mean must be a speed, got {NAMES[mean.name]}")
@@ -136,25 +136,25 @@ def release_speed(mean: Measured, release, surface, ball=None, metric=False) -> 
     def mean_at(speed):
         return _MPH_SECONDS / simulate(replace(release, speed_mph=speed), surface, ball).time_s[-1]
 
-    def too_fast(speed, wanted):
-        return mean_at(speed) - wanted
+    def too_fast(speed):
+        return mean_at(min(max(speed, low), high)) - mean.value
 
-    def solved(wanted, near):
-        ends = max(near[0], low), min(near[1], high)  # mostly it lies in here
-        if ends[0] < ends[1] and too_fast(ends[0], wanted) <= 0 <= too_fast(ends[1], wanted):
-            return brentq(too_fast, *ends, args=(wanted,), xtol=1e-4)
-        ends = max(0.75 * wanted, low), min(1.6 * wanted, high)
-        if too_fast(ends[0], wanted) > 0 or too_fast(ends[1], wanted) < 0:
+    try:
+        value = newton(too_fast, 1.04 * mean.value, x1=1.08 * mean.value, tol=1e-4)  # by secants
+    except RuntimeError:
+        value = np.nan
+    if not (low <= value <= high and abs(too_fast(value)) < 1e-3):
+        ends = max(0.75 * mean.value, low), min(1.6 * mean.value, high)
+        if too_fast(ends[0]) > 0 or too_fast(ends[1]) < 0:
             raise ValueError(
-                f"no release between {ends[0]:.1f} and {ends[1]:.1f} mph has a mean of {wanted:.1f} mph here"
+                f"no release between {ends[0]:.1f} and {ends[1]:.1f} mph has a mean of {mean.value:.1f} mph here"
             )
-        return brentq(too_fast, *ends, args=(wanted,), xtol=1e-4)
-
-    value = solved(mean.value, (mean.value, 1.12 * mean.value))
-    slope = solved(mean.value * 1.02, (value, 1.04 * value)) - value
+        value = brentq(too_fast, *ends, xtol=1e-4)
+    near = min(1.02 * value, high)
+    slope = (near - value) / (mean_at(near) - mean_at(value)) if near > value else 1.0
     lost = shown("speed_mph", value - mean.value, metric)
     extra = f" That is {lost} over the mean, in this model and on this lane."
-    return measured("speed_mph", value, mean.error * slope / (0.02 * mean.value), extra, metric)
+    return measured("speed_mph", value, mean.error * slope, extra, metric)
 
 
 def display_offset(display_mph, own_mph) -> Measured:

@@ -33,6 +33,7 @@ class LabAnswer:
     same: Shot
     aimed: Shot | None
     lines: Lines
+    lead: str
     sentence: str
     rows: list
 
@@ -113,13 +114,20 @@ def answer(
             f"With this hand: rotation {words.degrees(release.axis_rotation_deg)}, "
             f"tilt {words.degrees(release.axis_tilt_deg)}, {words.revs(release.rev_rate_rpm)}."
         )
-    if show != "re-aimed":
-        told = f"On the same line the ball {telling.tell(same.path, metric)}"
-        lost = same.path.gutter_ft == same.path.gutter_ft
-        parts.append(told + ("." if lost else f": {words.hit(same.path.entry_board)}."))
+    if show == "re-aimed":
+        lead = _aimed_lead(aimed)
+    elif same.path.gutter_ft == same.path.gutter_ft:
+        lead = f"On the same line the ball {telling.lost(same.path, metric)}."
+    else:
+        at = f"{words.board(same.path.entry_board)} at {telling.entry(same.path)}"
+        lead = f"On the same line: {at}, {words.hit(same.path.entry_board)}."
+        parts.append(f"It {telling.tell_way(same.path, metric)}.")
     if show != "same line":
-        parts.append(_aimed_words(aimed, show, metric))
+        if show == "both":
+            parts.append(_aimed_lead(aimed))
         if aimed is not None:
+            roll = f"That ball {words.rolling(aimed.path.roll_start_ft, metric)}."
+            parts.append(roll if show == "both" else f"It {telling.tell_way(aimed.path, metric)}.")
             i = int(lines.entry_angle_deg.argmax())
             if words.to_half(lines.entry_angle_deg[i]) > words.to_half(aimed.path.entry_angle_deg):
                 parts.append(
@@ -131,12 +139,12 @@ def answer(
     shown = [shot for shot, hidden in ((same, "re-aimed"), (aimed, "same line")) if shot and show != hidden]
     parts.append(_odds_words(shown))
     rows = [_row(shot, metric) for shot in [*shown, kept] if shot]
-    return LabAnswer(same, aimed, lines, " ".join(parts), rows)
+    return LabAnswer(same, aimed, lines, lead, " ".join([lead, *parts]), rows)
 
 
 def _odds_words(shown):
     told = [f"{_ON[shot.name]} {strikes_and_leave(shot.odds)}" for shot in shown]
-    return f"Thrown with an ordinary scatter, in this pin model: {'; '.join(told)}."
+    return f"With an ordinary scatter, in this pin model: {'; '.join(told)}."
 
 
 def _row(shot, metric):
@@ -147,14 +155,11 @@ def _row(shot, metric):
     }
 
 
-def _aimed_words(aimed, show, metric):
+def _aimed_lead(aimed):
     if aimed is None:
         return "Re-aimed: of the lines tried, from board 4 to 32, none brings this release to the pocket."
-    where = f"laid down on {words.board(aimed.release.laydown_board)}, over {words.board(aimed.release.target_board)}"
-    if show == "both":
-        rolls = words.rolling(aimed.path.roll_start_ft, metric)
-        return f"Re-aimed to the pocket ({where}) it comes in at {telling.entry(aimed.path)} and {rolls}."
-    return f"Re-aimed to the pocket ({where}) the ball {telling.tell(aimed.path, metric)}."
+    line = f"laid down on {words.board(aimed.release.laydown_board)}, over {words.board(aimed.release.target_board)}"
+    return f"Re-aimed to the pocket ({line}): {telling.entry(aimed.path)}."
 
 
 def _against(kept, now):

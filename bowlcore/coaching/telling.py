@@ -10,7 +10,25 @@ from bowlcore.coaching import words
 def tell(path, metric=False) -> str:
     """What the ball does, foul line to pins, without a subject: "starts to hook at 40 ft, ..."."""
     if isfinite(path.gutter_ft):
-        return f"goes into the {gutter(path)} at {words.distance(path.gutter_ft, metric)}"
+        return lost(path, metric)
+    return (
+        f"{', '.join(_places(path, metric))} and comes in on {words.board(path.entry_board)} at {entry(path)}"
+    )
+
+
+def tell_way(path, metric=False) -> str:
+    """The same of a ball that stays on the lane, without where it comes in."""
+    *before, last = _places(path, metric)
+    return f"{', '.join(before)} and {last}" if before else last
+
+
+def lost(path, metric=False) -> str:
+    """A gutter ball: which gutter, and where."""
+    return f"goes into the {gutter(path)} at {words.distance(path.gutter_ft, metric)}"
+
+
+def _places(path, metric):
+    """Hook, breakpoint and roll, in the order in which they come."""
     places = []
     if isfinite(path.hook_start_ft):
         where = words.distance(path.hook_start_ft, metric)
@@ -20,8 +38,7 @@ def tell(path, metric=False) -> str:
         places.append(
             (path.breakpoint_ft, f"has its breakpoint on {words.board(path.breakpoint_board)} at {where}")
         )
-    parts = [text for _, text in sorted(places)] + [words.rolling(path.roll_start_ft, metric)]
-    return ", ".join(parts) + f" and comes in on {words.board(path.entry_board)} at {entry(path)}"
+    return [text for _, text in sorted(places)] + [words.rolling(path.roll_start_ft, metric)]
 
 
 def gutter(path) -> str:

@@ -82,10 +82,10 @@ def rolling(roll_start_ft: float, metric: bool = False) -> str:
     """When it rolls: in time, too early, or not before the pins."""
     if not isfinite(roll_start_ft):
         return "is still skidding at the pins"
-    where = distance(roll_start_ft, metric)
-    if roll_start_ft > 59.0:
+    where, foot = distance(roll_start_ft, metric), round(roll_start_ft)  # judged as it is shown
+    if foot > 59:
         return f"rolls from {where} (just before the pins)"
-    return f"rolls from {where} ({'in time' if roll_start_ft >= IN_TIME_FT else 'too early'})"
+    return f"rolls from {where} ({'in time' if foot >= IN_TIME_FT else 'too early'})"
 
 
 def percent(share: float) -> str:

@@ -49,7 +49,7 @@ def a_lane_that_changes_panel(**start):
 
 def draw(metric=False, hand="right", **v) -> Drawn:
     """Picture, sentence and table of one bowler's evening on one lane."""
-    told = evening_told.answer(**v)
+    told = evening_told.answer(**v, metric=metric)
     picture = _picture()
     picture.show(told, v["lane"])
     alt = (
@@ -91,7 +91,7 @@ def _background(start, oils, metric, side, seen_from):
         oil = lane.pattern.oil_um(read[:, None], feet[None, :])
         axes.imshow(
             np.sqrt(oil / most), extent=_EXTENT, origin="lower", aspect="auto", cmap=quiet,
-            vmin=0, vmax=1, interpolation="bilinear", zorder=0,
+            vmin=0, vmax=1, interpolation="none", zorder=0,
         )  # fmt: skip
         _gone(axes, oil, fresh)
         axes.plot(
@@ -110,7 +110,7 @@ def _background(start, oils, metric, side, seen_from):
             unit = "m" if metric else "ft"
             axes.set_xlabel(f"distance from the foul line, {unit} (width stretched)", x=0.46)
         elif game == 1:
-            axes.set_xlabel("brown: oil gone since the start; green: pocket", x=0.46)
+            axes.set_xlabel("brown, darker: oil gone; green bar: pocket", x=0.46)
         else:
             axes.set_xlabel("dashes: the first line, thrown now", x=0.46, color=style.VERMILLION)
     return layer(figure)
@@ -122,7 +122,7 @@ def _gone(axes, oil, fresh):
     tint = np.empty((*oil.shape, 4))
     tint[..., :3] = [int(_GONE[i : i + 2], 16) / 255 for i in (1, 3, 5)]
     tint[..., 3] = np.clip(1.0 - left, 0.0, 1.0)
-    axes.imshow(tint, extent=_EXTENT, origin="lower", aspect="auto", interpolation="bilinear", zorder=1)
+    axes.imshow(tint, extent=_EXTENT, origin="lower", aspect="auto", interpolation="none", zorder=1)
 
 
 @drawn_once(maxsize=1)

@@ -13,7 +13,8 @@ from bowlcore.motion.units import KMH_PER_MPH
 
 SIZE = (11.5, 3.8)
 _SLICE, _MAP = (0.06, 0.15, 0.50, 0.74), (0.64, 0.15, 0.34, 0.74)
-_PINS, _COUNTS = "#c8c8c8", "#a9c9df"
+_PINS = {"facecolor": "#e4e4e4", "edgecolor": style.GREY, "linewidth": 0.9, "linestyle": "--"}
+_COUNTS = {"facecolor": "#a9c9df", "edgecolor": style.BLUE, "linewidth": 0.7}
 
 
 def carry_map_panel(**start):
@@ -55,8 +56,8 @@ def _background(hand):
     figure = new_figure(*SIZE)
     with rc_in_use():
         along, over = (_frame(new_axes(figure, *place), place) for place in (_SLICE, _MAP))
-        along.fill([], [], color=_PINS, linewidth=0, label="grey: and the doubt about the pin model")
-        along.fill([], [], color=_COUNTS, linewidth=0, label="blue: 95 % from the counts of racks")
+        along.fill([], [], **_PINS, label="and the doubt about the pin model")
+        along.fill([], [], **_COUNTS, label="95 % from the counts of racks")
         along.set_ylabel("strikes in 100 balls")
         handles, labels = along.get_legend_handles_labels()
         small = {"frameon": False, "fontsize": style.TEXT_PT - 0.5}
@@ -95,8 +96,8 @@ def _slice(axes, told, angle):
     )
     wide_low, wide_high = told.low - told.spread, told.high + told.spread
     wide = 100 * np.clip(wide_low, 0, 1), 100 * np.clip(wide_high, 0, 1)
-    axes.fill_between(boards, *wide, color=_PINS, linewidth=0)
-    axes.fill_between(boards, 100 * told.low, 100 * told.high, color=_COUNTS, linewidth=0)
+    axes.fill_between(boards, *wide, **_PINS)
+    axes.fill_between(boards, 100 * told.low, 100 * told.high, **_COUNTS)
     axes.plot(boards, 100 * told.row, color=style.BLUE, linewidth=1.8)
     axes.set_title(f"At {words.degrees(angle)}", **TITLE)
 
@@ -110,8 +111,8 @@ def _map(scatter_boards, speed_at_pins_mph, ball_lb):
     with rc_in_use():
         axes = _frame(new_axes(figure, *_MAP, bare=True), _MAP)
         axes.imshow(strikes, extent=(boards[0], boards[-1], angles[0], angles[-1]), origin="lower",
-                    aspect="auto", cmap="Greys", vmin=0, vmax=140, interpolation="bilinear")  # fmt: skip
+                    aspect="auto", cmap="Greys", vmin=0, vmax=240, interpolation="none")  # fmt: skip
         levels = [10, 20, 30, 40, 50, 60, 70, 80]
         lines = axes.contour(boards, angles, strikes, levels=levels, colors=[style.BLUE], linewidths=0.9)
-        axes.clabel(lines, fontsize=style.TEXT_PT - 1, fmt="%g")
+        axes.clabel(lines, fontsize=style.TEXT_PT - 1, fmt="%g", colors=[style.BLACK])
     return layer(figure)

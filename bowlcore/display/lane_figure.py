@@ -65,7 +65,7 @@ def paint_oil(axes, oil, hand):
     quiet = LinearSegmentedColormap.from_list("oil", [style.LANE, style.OIL])
     axes.imshow(
         shade, extent=(0, 60, 0.5, 39.5), origin="lower", aspect="auto", cmap=quiet,
-        vmin=0, vmax=1, interpolation="bilinear", zorder=0,
+        vmin=0, vmax=1, interpolation="none", zorder=0,
     )  # fmt: skip
 
 

@@ -8,7 +8,7 @@ import numpy as np
 from bowlcore.coaching import path_lab, words
 from bowlcore.coaching.own_lanes import own_names
 from bowlcore.display import style
-from bowlcore.display.controls import Choice, Number, starting
+from bowlcore.display.controls import Choice, Number, starting, target_number
 from bowlcore.display.lane_figure import LanePaths, lanes_background
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.picture import drawn_once, in_lines, layer, new_axes, new_figure, svg
@@ -22,6 +22,7 @@ _TWO = ((0.05, 0.555, 0.60, 0.375), (0.05, 0.10, 0.60, 0.375))
 _ONE = ((0.05, 0.10, 0.60, 0.80),)
 _CHART = (0.715, 0.13, 0.275, 0.74)
 _FEET_LIMITS, _ANGLE_LIMITS = (3, 34), (0, 10)
+_NAMES_FIT = (7.5, 29.5)  # of the middle of a name within these limits
 
 
 def path_lab_panel(**start):
@@ -64,7 +65,7 @@ def _controls(start):
                 Choice("pattern", "Oil pattern", pattern_options(), at("pattern", "house")),
                 Choice("ball", "Ball", balls, at("ball", "benchmark")),
                 Number("laydown_board", "Laydown", "board", 1, 39, 0.5, at("laydown_board", 17)),
-                Number("target_board", "Target at 15 ft", "board", 1, 39, 0.5, at("target_board", 13)),
+                target_number(at),
                 Number("house_percent", "Lane friction change", "%", -30, 30, 5, at("house_percent", 0)),
                 Choice("show", "Show", list(path_lab.SHOWS), at("show", "both"), buttons=True),
             ],
@@ -134,7 +135,7 @@ def draw(metric=False, hand="right", kept=None, **v) -> Drawn:
             lane_paths.show(
                 f"{title}: {where}, {words.launch(r.launch_heading_deg)}", shot.path, metric, kept_path
             )
-    moving.chart(told)
+    moving.chart(told, v["show"])
     layers = [
         lanes_background(SIZE, _TWO if two else _ONE, v["pattern"], metric, hand),
         _chart_background(),
@@ -144,7 +145,7 @@ def draw(metric=False, hand="right", kept=None, **v) -> Drawn:
         f"{told.sentence} Picture: the lane on its side with the ball's path over the oil, distance from the foul line "
         "against board; beside it the entry angle in degrees against the laydown board for every line into the pocket."
     )
-    return Drawn(svg(layers, *SIZE, alt), told.sentence, told.rows)
+    return Drawn(svg(layers, *SIZE, alt), told.sentence, told.rows, told.lead)
 
 
 @drawn_once(maxsize=1)
@@ -196,23 +197,28 @@ class _Moving:
         self.here = self.axes.plot([], [], marker="D", ms=9, mfc="none", mec=style.BLUE, mew=2, linewidth=0)[
             0
         ]
+        self.line = self.axes.plot(
+            [], [], marker="s", ms=11, mfc="none", mec=style.BLACK, mew=1.4, linewidth=0
+        )[0]
         halo = {"facecolor": "white", "alpha": 0.75, "edgecolor": "none", "pad": 0.8}
-        self.here_text = self.axes.text(
-            0, 0, "", color=style.BLUE, fontweight="bold", va="top", ha="center", bbox=halo
-        )
+        look = {"fontweight": "bold", "va": "center", "ha": "center", "bbox": halo}
+        self.here_text = self.axes.text(0, 0, "re-aimed", color=style.BLUE, **look)
+        self.line_text = self.axes.text(0, 0, "same line", color=style.BLACK, **look)
 
-    def chart(self, told):
+    def chart(self, told, show):
         feet, angle, roll = told.lines.laydown_board, told.lines.entry_angle_deg, told.lines.roll_start_ft
         slips, early = ~np.isfinite(roll), roll < words.IN_TIME_FT
         for kind, chosen in (("slips", slips), ("early", early), ("in time", ~slips & ~early)):
             self.marks[kind].set_data(feet[chosen], angle[chosen])
-        if told.aimed is None:
-            self.here.set_data([], [])
-            self.here_text.set_text("")
-            return
-        x, y = told.aimed.release.laydown_board, told.aimed.path.entry_angle_deg
-        self.here.set_data([x], [y])
-        self.here_text.set_text("re-aimed")
-        left = x > 12
-        self.here_text.set_horizontalalignment("right" if left else "left")
-        self.here_text.set_position((x - 1.3 if left else x + 1.3, y))
+        same = told.same.release.laydown_board, told.same.path.entry_angle_deg
+        aimed = told.aimed and (told.aimed.release.laydown_board, told.aimed.path.entry_angle_deg)
+        self._mark(self.line, self.line_text, None if show == "re-aimed" else same, 0.75)
+        self._mark(self.here, self.here_text, None if show == "same line" else aimed, -0.75)
+
+    def _mark(self, mark, name, place, above):
+        """A shot of the picture among all lines, its name above or below it."""
+        seen = bool(place) and bool(np.isfinite(place[1]))
+        mark.set_data(*([[at] for at in place] if seen else ([], [])))
+        name.set_visible(seen)
+        if seen:
+            name.set_position((np.clip(place[0], *_NAMES_FIT), place[1] + above))

@@ -23,6 +23,8 @@ _number = count()
 _IDS = re.compile(
     r' id="(?:figure|axes|patch|line2d|text|matplotlib\.axis|xtick|ytick|PathCollection|LineCollection)_\d+"'
 )
+# A map goes into the picture as small as it is (interpolation="none") and the page smooths it: ten times as fast.
+_UNSMOOTHED = ' style="image-rendering:crisp-edges;image-rendering:pixelated"'
 _SIZE = re.compile(r"font-size: ([\d.]+px)")
 _WIDER = r"font-size: calc(\1*var(--bm-letters,1))"  # style.CSS makes letters larger on a narrow page
 
@@ -112,7 +114,7 @@ def layer(figure) -> str:
     svg = buffer.getvalue()
     inside = svg[svg.index(">", svg.index("<svg")) + 1 : svg.rindex("</svg>")]
     inside = re.sub(r"<metadata>.*?</metadata>", "", inside, flags=re.S)
-    inside = _IDS.sub("", inside)
+    inside = _IDS.sub("", inside).replace(_UNSMOOTHED, "")
     inside = _SIZE.sub(_WIDER, inside)
     mark = f"b{next(_number)}-"
     inside = re.sub(r' id="([^"]+)"', rf' id="{mark}\1"', inside)

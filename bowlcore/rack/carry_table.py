@@ -29,10 +29,9 @@ class CarryTable:
     def __init__(self, cells, leaves):
         cells = cells[cells["in_table"] == 1].reset_index(drop=True)
         counts = np.zeros((len(cells), 1024))
-        row_of = {int(cell): i for i, cell in enumerate(cells["cell"])}
-        for cell, mask, n in leaves[["cell", "mask", "count"]].to_numpy():
-            if int(cell) in row_of:
-                counts[row_of[int(cell)], int(mask)] += n
+        leaves = leaves[leaves["cell"].isin(cells["cell"])]
+        at = np.searchsorted(cells["cell"], leaves["cell"]), leaves["mask"].to_numpy().astype(int)
+        np.add.at(counts, at, leaves["count"].to_numpy())
         self.cells, self.shares = cells, counts / counts.sum(axis=1, keepdims=True)
         self.racks = counts.sum(axis=1)
         offset = cells["board"].to_numpy() - CENTRE_BOARD
@@ -57,15 +56,18 @@ class CarryTable:
         """Nodes of one block on the fine grid: four cells and their weights each."""
         angle = self.cells["angle_deg"].to_numpy()
         offsets, angles = np.unique(offset[block]), np.unique(angle[block])
-        row_at = {(angle[row], offset[row]): row for row in block}
-        nodes = np.empty((len(ANGLES), len(OFFSETS)), dtype=int)
-        for a, wanted_angle in enumerate(ANGLES):
-            i, p = between(angles, wanted_angle)
-            for o, wanted in enumerate(OFFSETS):
-                j, q = between(offsets, wanted)
-                nodes[a, o] = len(rows)
-                rows.append([row_at[angles[i + x], offsets[j + y]] for x in (0, 1) for y in (0, 1)])
-                mixes.append([(p if x else 1 - p) * (q if y else 1 - q) for x in (0, 1) for y in (0, 1)])
+        row_at = np.full((len(angles), len(offsets)), -1)
+        row_at[np.searchsorted(angles, angle[block]), np.searchsorted(offsets, offset[block])] = block
+        if row_at.min() < 0:
+            raise ValueError("carry_cells.csv has a hole, so it is damaged: install the workbook again")
+        i, p = (each[:, None] for each in between(angles, ANGLES))
+        j, q = (each[None, :] for each in between(offsets, OFFSETS))
+        nodes = len(rows) + np.arange(len(ANGLES) * len(OFFSETS)).reshape(len(ANGLES), len(OFFSETS))
+        corners = [(x, y) for x in (0, 1) for y in (0, 1)]
+        of_rows = np.stack([row_at[i + x, j + y] for x, y in corners], axis=-1)
+        of_mixes = np.stack([(p if x else 1 - p) * (q if y else 1 - q) for x, y in corners], axis=-1)
+        rows.extend(of_rows.reshape(-1, 4))
+        mixes.extend(of_mixes.reshape(-1, 4))
         return nodes
 
     def _add_wide(self, block, offset, rows, mixes):
@@ -75,16 +77,14 @@ class CarryTable:
         self.wide_offsets = np.unique(offset[block])
         shape = len(self.wide_balls), len(self.wide_angles), len(self.wide_offsets)
         self.outer = np.empty(shape, dtype=int)
-        for row in block:
-            cell = self.cells.loc[row]
-            place = (
-                np.searchsorted(self.wide_balls, cell["ball_lb"]),
-                np.searchsorted(self.wide_angles, cell["angle_deg"]),
-                np.searchsorted(self.wide_offsets, offset[row]),
-            )
-            self.outer[place] = len(rows)
-            rows.append([row] * 4)
-            mixes.append([1.0, 0.0, 0.0, 0.0])
+        place = (
+            np.searchsorted(self.wide_balls, cells["ball_lb"]),
+            np.searchsorted(self.wide_angles, cells["angle_deg"]),
+            np.searchsorted(self.wide_offsets, offset[block]),
+        )
+        self.outer[place] = len(rows) + np.arange(len(block))
+        rows.extend([row] * 4 for row in block)
+        mixes.extend([1.0, 0.0, 0.0, 0.0] for _ in block)
 
     def _node_mean(self, per_cell):
         return (self.mixes * np.asarray(per_cell)[self.rows]).sum(axis=1)
@@ -112,7 +112,15 @@ def leave_columns() -> dict[str, np.ndarray]:
 
 @lru_cache(maxsize=1)
 def carry_table() -> CarryTable:
-    """The table, read once."""
+    """The table, read once. Raises ValueError, in one sentence, when a part of it is missing."""
     cells, _ = read_table(data_folder() / "carry_cells.csv")
     leaves, _ = read_table(data_folder() / "carry_leaves.csv")
+    counted = leaves.groupby("cell")["count"].sum()
+    if len(counted) != len(cells) or any(
+        counted.reindex(cells["cell"]).to_numpy() != cells["racks"].to_numpy()
+    ):
+        raise ValueError(
+            "carry_leaves.csv and carry_cells.csv do not hold the same racks, so one of them is damaged: install the "
+            "workbook again"
+        )
     return CarryTable(cells, leaves)

@@ -133,6 +133,11 @@ def test_metric_shows_the_same_shot_in_other_units(make):
     assert panel.values == values and metres and not feet
 
 
+@pytest.mark.claim(
+    "For a left-hander every panel says the mirrored words and the same numbers",
+    against="the right-hander's panel",
+    kind="own",
+)
 @pytest.mark.parametrize("make", ALL_PANELS)
 def test_left_hand_gives_the_same_numbers_on_a_symmetric_lane(make):
     panel = make()
@@ -155,7 +160,7 @@ def test_export_carries_sentence_picture_and_table():
     bundle = path_lab_panel()._repr_mimebundle_()
     assert "application/vnd.jupyter.widget-view+json" in bundle
     assert "<svg" in bundle["text/html"] and "<table" in bundle["text/html"]
-    assert bundle["text/plain"].startswith("On the same line the ball")
+    assert bundle["text/plain"].startswith("On the same line: board")
 
 
 def test_an_unexpected_error_is_shown_and_the_panel_lives_on(monkeypatch):

@@ -24,7 +24,7 @@ def test_the_sentence_speaks_the_simulated_numbers():
     )
     assert f"rolls from {path.roll_start_ft:.0f} ft (in time)" in sentence
     assert (
-        f"comes in on board {words.halves(path.entry_board)} at {words.halves(path.entry_angle_deg)} degrees"
+        f"On the same line: board {words.halves(path.entry_board)} at {words.halves(path.entry_angle_deg)} degrees"
         in sentence
     )
 
