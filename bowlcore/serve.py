@@ -15,8 +15,10 @@ import webbrowser
 from pathlib import Path
 
 from bowlcore import work_folder
+from bowlcore.called import called
 
-_LAB = Path(__file__).with_name("lab")
+LAB = Path(__file__).with_name("lab")
+_ENDINGS = [getattr(signal, way) for way in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, way)]
 _START_LIMIT_S = 120  # a first start on a slow, virus-scanned laptop
 
 # Each page opened has a Python of its own; those whose page was closed and could not say so end after half an hour.
@@ -37,7 +39,7 @@ def environment(token: str, temporary: Path) -> dict[str, str]:
     The token goes here because other people on the computer can read a command line.
     """
     ours = dict(os.environ, JUPYTER_TOKEN=token, JUPYTER_RUNTIME_DIR=str(temporary))
-    for variable, place in (("JUPYTER_PATH", _LAB / "share"), ("JUPYTER_CONFIG_PATH", _LAB / "config")):
+    for variable, place in (("JUPYTER_PATH", LAB / "share"), ("JUPYTER_CONFIG_PATH", LAB / "config")):
         theirs = os.environ.get(variable)
         ours[variable] = os.pathsep.join([str(place), theirs] if theirs else [str(place)])
     return ours
@@ -62,9 +64,8 @@ def until_ctrl_c(command, port_of, page: str, folder: Path, browser: bool) -> in
         In one sentence, if it does not start.
     """
     # The operating system ends a program in several ways; each should end the server too.
-    for way in ("SIGTERM", "SIGHUP"):
-        if hasattr(signal, way):
-            signal.signal(getattr(signal, way), signal.default_int_handler)
+    for way in _ENDINGS:
+        signal.signal(way, signal.default_int_handler)
     with tempfile.TemporaryDirectory(prefix="bowlcore-", ignore_cleanup_errors=True) as temporary:
         return _serve(command, port_of, page, folder, browser, Path(temporary))
 
@@ -85,7 +86,7 @@ def _serve(command, port_of, page, folder, browser, temporary) -> int:
         port = _wait_for(server, lambda: port_of(temporary))
         if port is None:
             last = log.read_text(errors="replace").strip().rpartition("\n")[2]
-            raise OSError(f"The lessons could not be started ({last}); type: bowlcore doctor")
+            raise OSError(f"The lessons could not be started ({last}); type: {called()} doctor")
         address = f"http://127.0.0.1:{port}{page}?token={token}"
         print(f"Your lessons are kept in {folder}")
         if browser:
@@ -99,7 +100,8 @@ def _serve(command, port_of, page, folder, browser, temporary) -> int:
     except KeyboardInterrupt:
         return 0
     finally:
-        signal.signal(signal.SIGINT, signal.SIG_IGN)  # a second, impatient Ctrl-C changes nothing
+        for way in _ENDINGS:
+            signal.signal(way, signal.SIG_IGN)  # a second, impatient Ctrl-C changes nothing
         server.terminate()
         try:
             server.wait(10)

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from bowlcore.motion.checks import number_in
+from bowlcore.motion.checks import number_in, of_kind
 from bowlcore.motion.many import sweep_columns
 from bowlcore.motion.release import FIELD_NAMES, Release
 
@@ -30,13 +30,15 @@ def aim(release: Release, surface, ball=None, *, entry_board=17.5, keep="feet", 
         "feet" (laydown stays, target moves), "target" (target stays, laydown moves) or "angle" (both
         move alike).
     through : (board, distance_ft), optional
-        The line must also pass this place; feet and target are then both found and `keep` is not used.
+        The line must also pass this place, 1 to 59 ft from the foul line; feet and target are then both
+        found and `keep` is not used.
 
     Raises
     ------
     ValueError
         In words, when there is no such line, or naming the value and the range.
     """
+    of_kind("release", release, Release, "a Release")
     number_in("entry_board", entry_board, 1, 39)
     if keep not in MOVES:
         raise ValueError(f'keep must be "feet", "target" or "angle", got {keep!r}')

@@ -17,7 +17,7 @@ def aim_through(release, surface, ball, entry_board, through):
     except (TypeError, ValueError):
         raise ValueError(f"through must be (board, distance_ft), got {through!r}") from None
     number_in("through board", board, 0.5, 39.5)
-    number_in("through distance_ft", distance_ft, 16, 59, "ft")
+    number_in("through distance_ft", distance_ft, 1, 59, "ft")
 
     def misses(laydown, target):
         shots = {name: np.repeat(np.array([getattr(release, name)]), len(laydown)) for name in FIELD_NAMES}

@@ -8,6 +8,8 @@ from bisect import bisect_right
 import numpy as np
 
 from bowlcore.motion import units
+from bowlcore.motion.ball import Ball
+from bowlcore.motion.checks import of_kind
 from bowlcore.motion.friction_table import FrictionTable
 
 _STEPS = 60
@@ -17,8 +19,9 @@ _NUDGE_FT = 1e-9
 def compile_surface(surface, ball):
     """A surface for one ball, as the integrators want it.
 
-    Raises ValueError when the object has no friction(lane_board, distance_ft, slip_mps).
+    Raises ValueError when the object has no friction(lane_board, distance_ft, slip_mps), or the ball is none.
     """
+    of_kind("ball", ball, Ball, "a Ball, such as load_balls gives")
     if hasattr(surface, "for_ball"):
         surface = surface.for_ball(ball)
     if isinstance(surface, FrictionTable):

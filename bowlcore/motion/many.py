@@ -1,11 +1,14 @@
 """Many shots at once, as a table."""
 
+from collections.abc import Iterable
+from difflib import get_close_matches
 from typing import NamedTuple
 
 import numpy as np
 
 from bowlcore.motion import units
 from bowlcore.motion.ball import Ball
+from bowlcore.motion.checks import of_kind
 from bowlcore.motion.fields import OiledField, compile_surface
 from bowlcore.motion.landmarks import landmarks
 from bowlcore.motion.path import MIN_FORWARD_MPS, stands_still
@@ -195,6 +198,7 @@ def _columns(releases):
     import pandas as pd
 
     if not isinstance(releases, pd.DataFrame):
+        of_kind("releases", releases, Iterable, "a DataFrame or a sequence of Release")
         releases = list(releases)
         for item in releases:
             if not isinstance(item, Release):
@@ -202,6 +206,12 @@ def _columns(releases):
                     f"releases must be a DataFrame or a sequence of Release, got {type(item).__name__}"
                 )
         releases = pd.DataFrame({name: [getattr(r, name) for r in releases] for name in FIELD_NAMES})
+    for column in releases.columns:
+        meant = get_close_matches(
+            str(column), [name for name in FIELD_NAMES if name not in releases], cutoff=0.8
+        )
+        if column not in FIELD_NAMES and meant:
+            raise ValueError(f"releases has a column {str(column)!r:.40}; a release has {meant[0]!r}")
     count, columns = len(releases), {}
     for name in FIELD_NAMES:
         if name not in releases.columns:

@@ -7,6 +7,7 @@ import numpy as np
 
 from bowlcore.motion import units
 from bowlcore.motion.ball import Ball
+from bowlcore.motion.checks import of_kind
 from bowlcore.motion.fields import compile_surface
 from bowlcore.motion.landmarks import landmarks
 from bowlcore.motion.release import Release
@@ -82,6 +83,7 @@ def simulate(release: Release, surface, ball: Ball | None = None) -> BallPath:
     Equal moments of inertia, friction against the slip: C. Frohlich, Am. J. Phys. 72, 1170 (2004),
     treats the general ball (known second-hand). 60 steps of RK4, or 120 where the table asks for it.
     """
+    of_kind("release", release, Release, "a Release")
     ball = Ball() if ball is None else ball
     lane = compile_surface(surface, ball)
     speed, spin = release.speed_mph * units.MPH_MPS, release.rev_rate_rpm * units.RPM_RADS

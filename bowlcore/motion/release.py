@@ -76,10 +76,11 @@ class Release:
         return degrees(atan2(sideways_m, units.TARGET_FT * units.FOOT_M))
 
     def with_heading(self, deg: float) -> "Release":
-        """The same release from the same laydown, sent in another direction [deg].
+        """The same release from the same laydown, sent in another direction [deg, -60 to 60].
 
         Raises ValueError when the target would lie off the lane.
         """
+        number_in("deg", deg, -60, 60, "degrees")
         moved = tan(radians(deg)) * units.TARGET_FT * units.FOOT_M / units.BOARD_M
         return replace(self, target_board=self.laydown_board + moved)
 

@@ -11,7 +11,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from bowlcore.motion.checks import number_in
+from bowlcore.motion.checks import number_in, of_kind
 from bowlcore.motion.friction_table import FrictionTable
 from bowlcore.motion.oil import OilPattern
 
@@ -70,6 +70,10 @@ class OiledLane:
 
     pattern: OilPattern
     law: FrictionLaw = FrictionLaw()
+
+    def __post_init__(self):
+        of_kind("pattern", self.pattern, OilPattern, "an OilPattern, such as load_pattern gives")
+        of_kind("law", self.law, FrictionLaw, "a FrictionLaw")
 
     def for_ball(self, ball) -> FrictionTable:
         """The friction table of this lane for one ball."""

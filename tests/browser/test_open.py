@@ -1,7 +1,9 @@
 """What a person meets after `bowlcore open`: a page that has run, no questions, nothing sent anywhere."""
 
+from urllib.parse import urlsplit
+
 import pytest
-from lab_server import write_notebook
+from lab_server import lab_server, write_notebook
 
 pytestmark = pytest.mark.browser
 WAIT_MS = 60_000
@@ -45,6 +47,14 @@ def test_a_lesson_runs_without_a_key_press(lesson):
     lesson.keyboard.press("ArrowRight")
     expect_text(lesson, "It starts at board 26.")
     assert lesson.outside == []
+
+
+def test_a_second_start_finds_a_place_of_its_own(lab, tmp_path):
+    """The first keeps its port; the second one takes the next."""
+    (tmp_path / "work").mkdir()
+    with lab_server(tmp_path / "work", tmp_path / "jupyter") as second:
+        ports = [urlsplit(one.first_address).port for one in (lab, second)]
+    assert ports[0] != ports[1]
 
 
 def test_folded_code_can_be_shown(lesson):

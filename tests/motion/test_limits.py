@@ -7,11 +7,16 @@ from dataclasses import FrozenInstanceError, replace
 from math import inf, nan, nextafter
 
 import numpy as np
+import pandas as pd
 import pytest
 
+from bowlcore.motion.aiming import aim
 from bowlcore.motion.ball import Ball
+from bowlcore.motion.many import simulate_many
+from bowlcore.motion.oil import load_pattern
+from bowlcore.motion.path import simulate
 from bowlcore.motion.release import Release
-from bowlcore.motion.surface import FrictionLaw, ZonedLane
+from bowlcore.motion.surface import FrictionLaw, OiledLane, ZonedLane
 
 RELEASE = Release(17, 300, 45, 13, 17, 13)
 # thing, field, low, high
@@ -47,6 +52,11 @@ def test_the_edges_themselves_are_allowed(thing, field, low, high):
         assert getattr(replace(thing, **{field: value}), field) == value
 
 
+@pytest.mark.claim(
+    "A number that cannot be is refused in one sentence with its name, the value and the allowed range",
+    against="ball limits: equipment rules of 2012, read second-hand; the other limits are our own",
+    kind="own",
+)
 @each_limit
 def test_just_beyond_is_refused_with_field_value_and_range(thing, field, low, high):
     for value in (nextafter(low, -inf), nextafter(high, inf)):
@@ -165,3 +175,36 @@ def test_inertia_factor_is_the_square_of_rg_over_radius():
     assert Ball(rg_in=2.5, diameter_in=8.545).inertia_factor == pytest.approx((2.5 / 4.2725) ** 2)
     uniform = 8.545 / 2 * 0.4**0.5
     assert Ball(rg_in=uniform).inertia_factor == pytest.approx(0.4)
+
+
+LANE = OiledLane(load_pattern("house"))
+
+
+@pytest.mark.parametrize(
+    ("call", "words"),
+    [
+        (
+            lambda: OiledLane("house"),
+            "pattern must be an OilPattern, such as load_pattern gives, got 'house'",
+        ),
+        (lambda: OiledLane(LANE.pattern, 0.2), "law must be a FrictionLaw, got 0.2"),
+        (lambda: simulate(17, LANE), "release must be a Release, got 17"),
+        (lambda: simulate(RELEASE, "house"), "a surface needs a method friction"),
+        (lambda: simulate(RELEASE, LANE, 15), "ball must be a Ball, such as load_balls gives, got 15"),
+        (lambda: aim("x", LANE), "release must be a Release, got 'x'"),
+        (lambda: simulate_many(RELEASE, LANE), "releases must be a DataFrame or a sequence of Release"),
+        (lambda: RELEASE.with_heading("out"), "deg must be a number between -60 and 60 degrees, got 'out'"),
+        (
+            lambda: simulate_many(pd.DataFrame({"sped_mph": [17]}), LANE),
+            "'sped_mph'; a release has 'speed_mph'",
+        ),
+    ],
+)
+def test_another_kind_of_thing_is_refused_in_one_sentence(call, words):
+    with pytest.raises(ValueError, match=words):
+        call()
+
+
+def test_columns_of_ones_own_stay_out_of_the_way():
+    table = pd.DataFrame({"speed_mph": [17.0], "bowler": ["AK"], "tried": ["eyes on the arrow"]})
+    assert simulate_many(table, LANE).entry_board[0] == simulate(RELEASE, LANE).entry_board

@@ -19,7 +19,7 @@ STEPS = {
     "axis_rotation_deg": 1.0,
     "axis_tilt_deg": 1.0,
     "speed_mph": 0.1,
-    "rev_rate_rpm": 5.0,
+    "rev_rate_rpm": 10.0,
     "laydown_board": 0.5,
     "target_board": 0.5,
 }
