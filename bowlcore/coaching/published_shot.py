@@ -81,9 +81,10 @@ def answer(oil_end_ft=36.0, axis_tilt_deg=0.0, *, metric=False, hand="right") ->
         meets = f"With this tilt no oil end between {low} and {high} brings it to board 17.5."
     else:
         if abs(path.entry_board - words.POCKET_BOARD) <= 0.75:
-            meets = "That is the end of the oil that the model needs."
+            exactly = words.distance(fits, True) if metric else f"{fits:.1f} ft"
+            meets = f"Near enough: board 17.5 itself asks for oil up to {exactly}."
             fitted = simulate(release, two_zones(fits))
-            rows.append(telling.row(f"oil to {fits:.1f} ft (board 17.5 exactly)", release, fitted, metric))
+            rows.append(telling.row(f"oil to {exactly} (board 17.5 itself)", release, fitted, metric))
         else:
             high = path.entry_board > words.POCKET_BOARD
             meets = f"That is too {'high: let the oil end later' if high else 'low: let the oil end sooner'}."
