@@ -93,7 +93,8 @@ def main(argv=None) -> int:
 
             return run_checks()
     except (OSError, ValueError) as problem:
-        print(f"bowlcore: {problem}", file=sys.stderr)
+        said = getattr(problem, "strerror", None)  # the system's own error names no value in words
+        print(f"bowlcore: {f'{said}: {problem.filename}' if said else problem}", file=sys.stderr)
         return 1
     print(WELCOME)
     return 0

@@ -18,7 +18,10 @@ def _picture(formula) -> str:
     text = " ".join((formula["displayed"] or formula["inline"]).split())
     drawn = text.replace(r"\frac", r"\dfrac") if formula["displayed"] else text
     svg = io.BytesIO()
-    mathtext.math_to_image(f"${drawn}$", svg, format="svg")
+    try:
+        mathtext.math_to_image(f"${drawn}$", svg, format="svg")
+    except ValueError:
+        return formula[0]  # dollar signs of somebody's own notes
     place = ' style="margin: 3mm 0; max-width: 100%; height: auto"' if formula["displayed"] else ""
     words = re.sub(r"\\(?:text|left|right|frac|,|;|qquad)", "", text).translate(
         str.maketrans("{}", "()", '\\"<')

@@ -29,7 +29,7 @@ class LessonOnPaper(Preprocessor):
         if told:
             nb.cells.append(new_markdown_cell("\n".join(["## Words of this lesson", "", *told])))
         name = nb.metadata.get("title", "") or resources.get("metadata", {}).get("name", "Lesson")
-        resources["on_paper"] = paper.page(name, "\0").split("\0")
+        resources["on_paper"] = paper.page(str(name).replace("\0", ""), "\0").split("\0")
         return nb, resources
 
 

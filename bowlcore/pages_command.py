@@ -64,8 +64,7 @@ def pages_command(wanted) -> int:
     folder = work_folder.default_folder()
     place = folder / FOLDER if wanted.into is None else wanted.into.expanduser().absolute()
     for new in [folder, place] if wanted.into is None else [place]:
-        work_folder.check(new)
-        new.mkdir(exist_ok=True)
+        work_folder.make(new)
     asked = list(dict.fromkeys(wanted.lessons or TITLES))
     with contextlib.chdir(folder if folder.is_dir() else Path.cwd()):  # lanes of one's own lie there
         own = _own(wanted)

@@ -85,8 +85,7 @@ def sheets_command(wanted) -> int:
         print(put_as({out.with_stem(f"{out.stem}{part}"): text for part, text in pages.items()}))
         return 0
     folder = work_folder.default_folder()
-    work_folder.check(folder)
-    folder.mkdir(exist_ok=True)
+    work_folder.make(folder)
     stem = f"sheets_{wanted.what}" if wanted.what in LESSONS else wanted.what
     print(put({f"{stem}{part}": text for part, text in pages.items()}, folder))
     print(f"  {folder / FOLDER}")

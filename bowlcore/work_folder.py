@@ -8,9 +8,10 @@ import hashlib
 import json
 from pathlib import Path
 
+from bowlcore.called import called
 from bowlcore.coaching.glossary import PAGE
 from bowlcore.locate import workbooks_folder
-from bowlcore.whole_file import write_whole
+from bowlcore.whole_file import make_folder, write_whole
 
 NAME = "Ball Motion Workbook"
 _RECORD = ".bowlcore.json"  # file name of each copy: fingerprint of the lesson it was copied from
@@ -29,15 +30,22 @@ def fill(folder: Path) -> list[str]:
     if folder.resolve() == workbooks_folder().resolve():
         return []  # an author at work on the lessons themselves
     try:
-        folder.mkdir(exist_ok=True)
+        make(folder)
         record = _read_record(folder)
         lines = [line for lesson in shipped if (line := _place(lesson, folder, lesson.name, record))]
         write_whole(folder / _RECORD, json.dumps(record, indent=1).encode())
     except OSError as problem:
+        why = (problem.__cause__ or problem).strerror
         raise OSError(
-            f"Cannot write in the folder {folder} ({problem.strerror}); name another one: bowlcore open FOLDER"
+            f"Cannot write in the folder {folder} ({why}); name another one: {called()} open FOLDER"
         ) from None
     return lines
+
+
+def make(folder: Path) -> None:
+    """Make a folder if it is not there. Raises OSError, in one sentence."""
+    check(folder)
+    make_folder(folder)
 
 
 def check(folder: Path) -> None:
@@ -56,7 +64,7 @@ def fingerprint(notebook: bytes) -> str:
     try:
         cells = [(cell["cell_type"], "".join(cell["source"])) for cell in json.loads(notebook)["cells"]]
         said = json.dumps([cell for cell in cells if cell[1].strip()]).encode()
-    except (ValueError, KeyError, TypeError):
+    except (ValueError, KeyError, TypeError, RecursionError):
         said = notebook
     return hashlib.sha256(said).hexdigest()
 
@@ -67,7 +75,7 @@ def _place(lesson: Path, folder: Path, name: str, record: dict) -> str | None:
     new = fingerprint(lesson.read_bytes())
     copied = record.get(name)
     record[name] = new
-    if not target.exists() or fingerprint(target.read_bytes()) in (copied, new):
+    if not target.exists() or _there(target) in (copied, new):
         write_whole(target, lesson.read_bytes())
         return None
     if copied == new:
@@ -78,9 +86,17 @@ def _place(lesson: Path, folder: Path, name: str, record: dict) -> str | None:
     )
 
 
+def _there(target: Path) -> str:
+    """Fingerprint of what lies there; "", as for something changed, for a folder or a file that may not be read."""
+    try:
+        return fingerprint(target.read_bytes()) if target.is_file() else ""
+    except PermissionError:
+        return ""
+
+
 def _read_record(folder: Path) -> dict:
     try:
         record = json.loads((folder / _RECORD).read_bytes())
-    except (FileNotFoundError, ValueError):
+    except (FileNotFoundError, ValueError, RecursionError):
         return {}
     return record if isinstance(record, dict) else {}

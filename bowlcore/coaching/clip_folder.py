@@ -3,11 +3,11 @@
 A clip is known by its file name alone. Nothing outside the folder is ever opened, changed or deleted.
 """
 
+import os
 import re
 from pathlib import Path
-from time import time
 
-from bowlcore.whole_file import free_name
+from bowlcore.whole_file import free_name, make_folder, sweep
 
 FOLDER = "clips"
 ENDINGS = (
@@ -17,7 +17,7 @@ ENDINGS = (
 )  # what phones write: one family of files, ISO 14496-12 and its older brother
 LARGEST_BYTES = 1_000_000_000
 _LONGEST_NAME = 80
-_GIVEN_UP_S = 3600.0
+_BROKEN = re.compile("[\ud800-\udfff]")  # bytes that are no letters, which no page can show
 _NOT_IN_A_NAME = re.compile(r"[^\w .()-]")
 
 
@@ -30,7 +30,10 @@ def clip_names() -> list[str]:
     """File names of the clips, in order; empty while there is no folder."""
     if not folder().is_dir():
         return []
-    return sorted(p.name for p in folder().iterdir() if is_clip_name(p.name) and not p.name.startswith("."))
+    names = (path.name for path in folder().iterdir())
+    return sorted(
+        name for name in names if is_clip_name(name) and name[0] != "." and not _BROKEN.search(name)
+    )
 
 
 def is_clip_name(name) -> bool:
@@ -104,10 +107,8 @@ class Arrival:
         name = str(name).replace("\\", "/").rpartition("/")[2]
         name = _NOT_IN_A_NAME.sub("_", name)[-_LONGEST_NAME:].lstrip(". ")
         _check(name, size)
-        folder().mkdir(exist_ok=True)
-        for left in folder().glob(".*.part"):  # of a page that was closed half-way
-            if time() - left.stat().st_mtime > _GIVEN_UP_S:
-                left.unlink()
+        make_folder(folder())
+        sweep(folder(), ".*.part")  # of a page that was closed half-way
         self.size, self.name, self.here = size, name, 0
         self._part = folder() / free_name(folder(), f".{name}.part")
         self._part.write_bytes(b"")
@@ -115,17 +116,25 @@ class Arrival:
     def add(self, piece) -> bool:
         """Write the next bytes; True once all have come.
 
-        Raises ValueError, and gives the clip up, when more bytes come than were announced.
+        Raises, and gives the clip up: ValueError when more bytes come than were announced, OSError when they cannot be
+        written.
         """
         self.here += len(piece)
         if self.here > self.size:
             self.give_up()
             raise ValueError(f"{self.name} is larger than it said and was not kept.")
-        with self._part.open("ab") as file:
-            file.write(piece)
-        if self.here == self.size:
-            self.name = free_name(folder(), self.name)
-            self._part.rename(folder() / self.name)
+        try:
+            with self._part.open("r+b") as file:  # not "ab", which would begin anew a part that was swept out
+                file.seek(0, os.SEEK_END)
+                file.write(piece)
+            if self.here == self.size:
+                self.name = free_name(folder(), self.name)
+                self._part.rename(folder() / self.name)
+        except OSError as problem:
+            self.give_up()
+            raise OSError(
+                f"{self.name} could not be copied in ({problem.strerror}); nothing of it was kept"
+            ) from None
         return self.here == self.size
 
     def give_up(self):

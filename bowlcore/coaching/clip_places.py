@@ -168,7 +168,11 @@ def keep(name, places: Places, before: Places):
     """
     clip_path(name)
     path = clicks_path(name)
-    if path.exists() and _read(path) != before:
+    try:
+        same = not path.exists() or _read(path) == before
+    except (ValueError, OSError):
+        same = False
+    if not same:
         raise ValueError("The clicks on this clip were changed on another page: choose the clip once more.")
     write_whole(path, json.dumps({"version": VERSION, **asdict(places)}, indent=1).encode())
 
@@ -188,6 +192,11 @@ def kept(name, fresh: Places, frames):
     -------
     Places, str
         And a sentence when what lay there cannot be used: it is kept under another name, nothing is lost.
+
+    Raises
+    ------
+    OSError
+        In one sentence, when it cannot even be put under another name.
     """
     path = clicks_path(name)
     if not path.is_symlink() and not path.exists():
@@ -206,12 +215,13 @@ def kept(name, fresh: Places, frames):
         RecursionError,
         OSError,
     ) as problem:
+        wrong = f"The clicks beside this clip cannot be used ({str(problem)[:160].rstrip('.')})"
         aside = free_name(path.parent, f"{name}.clicks kept.json")
-        path.rename(path.with_name(aside))
-        return fresh, (
-            f"The clicks beside this clip cannot be used ({str(problem)[:160].rstrip('.')}); they are kept as {aside}, and "
-            "you begin anew."
-        )
+        try:
+            path.rename(path.with_name(aside))
+        except OSError as why:
+            raise OSError(f"{wrong}, and they cannot be put aside ({why.strerror}).") from None
+        return fresh, f"{wrong}; they are kept as {aside}, and you begin anew."
 
 
 def _read(path: Path) -> Places:
@@ -229,4 +239,4 @@ def _read(path: Path) -> Places:
         raise ValueError("it is no JSON") from None
     except (TypeError, KeyError, AttributeError, OverflowError):
         raise ValueError("it does not hold the clicks of a clip") from None
-    raise ValueError(f"they were kept by version {str(version)[:20]} of this file, not {VERSION}")
+    raise ValueError(f"they were kept by version {version!r:.20} of this file, not {VERSION}")

@@ -11,6 +11,7 @@ import numpy as np
 from bowlcore.coaching.clip_file import decoder
 from bowlcore.coaching.clip_folder import folder
 from bowlcore.coaching.clip_render import DEMO_SEED, demo_clip
+from bowlcore.whole_file import make_folder, whole
 
 DEMO_NAME = "demo clip (made up).mp4"
 _SCENE = {"frames_per_s": 120.0, "frames": 60, "radius_px": 100.0}
@@ -34,7 +35,7 @@ def write_demo_clip(shutter=0.0, seed=DEMO_SEED) -> str:
     """
     clip, rng = demo_scene(shutter), np.random.default_rng(seed)
     decoder()
-    folder().mkdir(exist_ok=True)
+    make_folder(folder())
     note = f"made up for teaching, drawn by this course; no bowler was filmed; seed {seed}"
     grained = (_grain(clip.frame(number), rng) for number in range(clip.scene.frames))
     write_mp4(folder() / DEMO_NAME, grained, round(clip.scene.frames_per_s), note)
@@ -47,26 +48,21 @@ def write_mp4(path: Path, frames, frames_per_s, note=""):
     Raises ValueError when the library is missing, OSError when the file cannot be written.
     """
     av = decoder()
-    part = path.with_name(f".{path.name}.part")
     kind = "libx264" if "libx264" in av.codecs_available else "mpeg4"
-    try:
-        with av.open(str(part), "w", format="mp4") as file:
-            file.metadata["comment"] = note
-            stream = file.add_stream(kind, rate=frames_per_s)
-            stream.pix_fmt = "yuv420p"  # the one that every player knows; it wants even sizes
-            stream.bit_rate = _BITS_PER_S
-            if kind == "libx264":
-                # With the newest instructions of some processors it packs the same pictures differently each time.
-                stream.options = {"x264-params": "asm=SSE4.2"}
-            for picture in frames:
-                even = np.pad(picture, [(0, size % 2) for size in picture.shape[:2]] + [(0, 0)], mode="edge")
-                if not stream.codec_context.is_open:
-                    stream.height, stream.width = even.shape[:2]
-                file.mux(stream.encode(av.VideoFrame.from_ndarray(even, format="rgb24")))
-            file.mux(stream.encode())
-        part.replace(path)
-    finally:
-        part.unlink(missing_ok=True)
+    with whole(path) as part, av.open(str(part), "w", format="mp4") as file:
+        file.metadata["comment"] = note
+        stream = file.add_stream(kind, rate=frames_per_s)
+        stream.pix_fmt = "yuv420p"  # the one that every player knows; it wants even sizes
+        stream.bit_rate = _BITS_PER_S
+        if kind == "libx264":
+            # With the newest instructions of some processors it packs the same pictures differently each time.
+            stream.options = {"x264-params": "asm=SSE4.2"}
+        for picture in frames:
+            even = np.pad(picture, [(0, size % 2) for size in picture.shape[:2]] + [(0, 0)], mode="edge")
+            if not stream.codec_context.is_open:
+                stream.height, stream.width = even.shape[:2]
+            file.mux(stream.encode(av.VideoFrame.from_ndarray(even, format="rgb24")))
+        file.mux(stream.encode())
 
 
 def _grain(picture, rng):

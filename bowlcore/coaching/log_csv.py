@@ -39,6 +39,7 @@ _WHOLE = ("year", "month", "day", "left_lane", "right_lane", "game", "second", "
 _NUMBERS = ("slide_board", "over_board", "arrow_board", *RELEASE_MEANT)
 _NEWER = RELEASE_MEANT  # columns that files of earlier versions do not have
 _WORDS = ("place", "note", "trying", "words")
+_KEYS = ("key", "session")  # ours begin with a letter, another program's may be anything
 _HEAD = re.compile(r'^"?kind"?([,;\t|])', re.MULTILINE)
 # where a cell begins, for any separator that a spreadsheet may use, and what it must not begin with
 _CELL = r"(^|[,;|\t\n])('*)"
@@ -64,7 +65,8 @@ def to_csv(log: PracticeLog, decimal_comma=False, header="") -> str:
     )
     out.writeheader()
     for row in _rows(log):
-        out.writerow({name: _cell(value, decimal_comma) for name, value in row.items()})
+        keys = {name: guarded(row[name]) for name in _KEYS if name in row}
+        out.writerow({name: _cell(value, decimal_comma) for name, value in (row | keys).items()})
     return header + text.getvalue()
 
 
@@ -147,7 +149,7 @@ def _text_of(data):
     if isinstance(data, str):
         return data.removeprefix("\ufeff")
     if len(data) > MOST_BYTES:
-        raise ValueError(f"the file has {len(data) / 1e6:.0f} MB; at most {MOST_BYTES / 1e6:.0f} MB are read")
+        raise ValueError(f"the file is too large; at most {MOST_BYTES / 1e6:.0f} MB are read")
     try:
         return data.decode("utf-16" if data[:2] in (b"\xff\xfe", b"\xfe\xff") else "utf-8-sig")
     except UnicodeDecodeError:
@@ -161,11 +163,12 @@ def _read(text):
     if not head:
         raise ValueError("the file has no line of column names that begins with 'kind'")
     reader = csv.reader(StringIO(text[head.start() :]), delimiter=head[1])
-    names, before = next(reader), text[: head.start()].count("\n")
-    missing = [name for name in COLUMNS if name not in (*names, *_NEWER)]
-    if missing:
-        raise ValueError(f"line {before + 1}: the column {missing[0]!r} is missing")
+    before = text[: head.start()].count("\n")
     try:
+        names = next(reader)
+        missing = [name for name in COLUMNS if name not in (*names, *_NEWER)]
+        if missing:
+            raise ValueError(f"line {before + 1}: the column {missing[0]!r} is missing")
         for cells in reader:
             if any(cell.strip() for cell in cells):
                 row = dict(zip(names, cells, strict=False))
@@ -177,6 +180,7 @@ def _read(text):
 def _values(row, line):
     row = {name: row.get(name, "") for name in COLUMNS}
     values = {name: unguarded(row[name]) if name in _WORDS else row[name].strip() or None for name in COLUMNS}
+    values |= {name: unguarded(values[name]) for name in _KEYS if values[name]}
     values["kind"] = (values["kind"] or "").lower()
     if values["kind"] not in _ADD:
         raise ValueError(
@@ -207,7 +211,7 @@ def _pins(line, text):
         return ()
     pins = re.fullmatch(r"(\d+)[.,]0+", text)
     words = [pins[1]] if pins else re.split(r"[\s-]+", text.removeprefix("'"))
-    if not all(word.isdecimal() for word in words):
+    if not all(word.isdecimal() and len(word) < 4 for word in words):
         raise ValueError(
             f"line {line}: standing must be pins parted by spaces, such as 4 7, or strike, got {text[:40]!r}"
         )

@@ -7,6 +7,7 @@ before the next is taken, foreign keys on, deleted rows overwritten.
 import sqlite3
 import time
 from contextlib import contextmanager
+from os.path import isfile, islink, lexists
 from pathlib import Path
 
 APPLICATION_ID = 0x424D4C47  # stands in the file's head, so that another program's file is known as one
@@ -51,9 +52,12 @@ def connect(path, create=True):
     Raises
     ------
     LogError
-        One sentence: no such file, not a log, a newer version, damaged, not readable.
+        One sentence: no such file, a link (nothing is written elsewhere), not a log, a newer version, damaged, not
+        readable.
     """
     name = Path(path).name
+    if path != ":memory:" and lexists(path) and (islink(path) or not isfile(path)):
+        raise LogError(f"{name} is a link or a folder, and a log is one plain file; nothing was kept in it.")
     address = (
         path if path == ":memory:" else f"{Path(path).absolute().as_uri()}?mode={'rwc' if create else 'rw'}"
     )

@@ -2,10 +2,10 @@
 
 from pathlib import Path
 
-from bowlcore.coaching.log_csv import read_csv, to_csv
+from bowlcore.coaching.log_csv import MOST_BYTES, read_csv, to_csv
 from bowlcore.coaching.log_source import NO_LOG, own_file
 from bowlcore.coaching.practice_log import PracticeLog
-from bowlcore.whole_file import free_name
+from bowlcore.whole_file import free_name, write_whole
 
 
 def write_csv(decimal_comma=False) -> str:
@@ -21,10 +21,7 @@ def write_csv(decimal_comma=False) -> str:
     with PracticeLog(own_file(), create=False) as log:
         text = to_csv(log, decimal_comma)
     name = free_name(own_file().parent, "practice_log.csv")
-    with (own_file().parent / name).open(
-        "x", encoding="utf-8-sig", newline=""
-    ) as file:  # the mark helps spreadsheets
-        file.write(text)
+    write_whole(own_file().parent / name, text.encode("utf-8-sig"))  # the mark helps spreadsheets
     return f"{name} is in the folder of your lessons. It holds initials and words of people: delete it when it is used."
 
 
@@ -38,8 +35,12 @@ def read_csv_file(name) -> str:
     """
     path = own_file().parent / Path(name.strip() or "practice_log.csv").name
     if not path.is_file():
-        raise ValueError(f"There is no file {path.name!r} in the folder of your lessons.")
-    data = path.read_bytes()
+        raise ValueError(f"There is no file {path.name[:80]!r} in the folder of your lessons.")
+    try:
+        with path.open("rb") as file:
+            data = file.read(MOST_BYTES + 1)  # one more, so that a larger file is refused
+    except OSError as problem:
+        raise ValueError(f"{path.name} cannot be read ({problem.strerror}).") from None
     with PracticeLog(":memory:") as trial:
         read_csv(data, trial)  # a file that cannot be read must not leave an empty log behind
     with PracticeLog(own_file()) as log:

@@ -7,6 +7,7 @@ import json
 import re
 from dataclasses import replace
 from functools import lru_cache
+from os.path import lexists
 from pathlib import Path
 
 import numpy as np
@@ -14,7 +15,7 @@ import numpy as np
 from bowlcore.motion.checks import number_in
 from bowlcore.motion.oil import load_pattern, pattern_names
 from bowlcore.motion.surface import FrictionLaw, OiledLane
-from bowlcore.whole_file import write_whole
+from bowlcore.whole_file import make_folder, write_whole
 
 FOLDER, VERSION = "my_lanes", 1
 MARK = "my lane: "  # before the name of such a lane, so that it is never taken for a shape
@@ -30,7 +31,8 @@ def folder() -> Path:
 
 def own_names() -> list[str]:
     """Names of the kept lanes, marked as own ones."""
-    return [MARK + name for name in sorted(path.stem for path in folder().glob("*.json"))]
+    names = sorted(path.stem for path in folder().glob("*.json"))
+    return [MARK + name for name in names if _NAME.fullmatch(name)]
 
 
 def shift_oil(pattern, longer_ft):
@@ -72,9 +74,9 @@ def keep(name, shape, law, longer_ft) -> str:
     _lane(
         **{key: value for key, value in told.items() if key != "version"}
     )  # refuses what could not be read again
-    folder().mkdir(exist_ok=True)
+    make_folder(folder())
     free, number = name, 1
-    while (folder() / f"{free}.json").exists() or free in _used:
+    while lexists(folder() / f"{free}.json") or free in _used:
         number += 1
         free = f"{name} {number}"
     path = folder() / f"{free}.json"
@@ -105,8 +107,9 @@ def own_lane(marked) -> OiledLane:
         if told.pop("version") != VERSION:
             raise ValueError("another version")
         return _lane(**told)
-    except (ValueError, TypeError, KeyError, AttributeError, OSError) as problem:
-        raise ValueError(f"{wrong} ({str(problem)[:80]}); it was left as it is") from None
+    except (ValueError, TypeError, KeyError, AttributeError, RecursionError, OSError) as problem:
+        said = getattr(problem, "strerror", None) or str(problem)
+        raise ValueError(f"{wrong} ({said[:80]}); it was left as it is") from None
 
 
 def _path(marked):

@@ -69,13 +69,14 @@ def page(title, body_html, *, size="A4", large=False) -> str:
 
 
 def document(title, css, body_html, policy=POLICY) -> str:
-    """A whole HTML document of ours; `policy` says what it may load and run."""
-    return (
+    """A whole HTML document of ours; `policy` says what it may load and run. Half signs, which no file can hold, are "?"."""
+    whole = (
         '<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8">'
         f'<meta http-equiv="Content-Security-Policy" content="{policy}">{MADE_HERE}'
         '<meta name="viewport" content="width=device-width">'
         f"<title>{escape(title)}</title><style>{css}</style></head>\n<body>{body_html}</body></html>\n"
     )
+    return whole.encode("utf-8", "replace").decode("utf-8")
 
 
 def paper_mm(size) -> tuple[float, float]:

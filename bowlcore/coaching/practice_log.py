@@ -139,26 +139,46 @@ class PracticeLog:
 
     def bowlers(self) -> dict[str, str]:
         """Initials and hands, in the order in which they came."""
-        return dict(self._ask("SELECT initials, hand FROM bowlers ORDER BY id"))
+        found = self._ask("SELECT initials, hand FROM bowlers ORDER BY id")
+        with self._readable():
+            for who, hand in found:
+                if initials(who) != who:
+                    raise ValueError(f"initials must be capitals, got {who[:40]!r}")
+                one_of("hand", hand, HANDS)
+            return dict(found)
 
     def sessions(self) -> dict[str, Session]:
         """Sessions by key, the earliest day first."""
         rows = self._ask(f"SELECT key, {', '.join(_SESSION)} FROM sessions ORDER BY day, id")
-        return {key: Session(*values) for key, *values in rows}
+        with self._readable():
+            return {key: Session(*values) for key, *values in rows}
 
     def shots(self) -> list[Kept]:
         """All shots: by day, and as they were made."""
-        return [
-            Kept(key, session, date.fromisoformat(day), Shot(who, **dict(zip(_SHOT, values, strict=True))))
-            for key, session, day, who, *values in self._joined("shots", _SHOT, "standing")
-        ]
+        rows = self._joined("shots", _SHOT)
+        with self._readable():
+            return [
+                Kept(key, session, date.fromisoformat(day), _shot(who, dict(zip(_SHOT, values, strict=True))))
+                for key, session, day, who, *values in rows
+            ]
 
     def totals(self) -> list[Kept]:
         """All scores added up by hand."""
         rows = self._joined("totals", ("game", "total"))
-        return [
-            Kept(key, session, date.fromisoformat(day), Total(*rest)) for key, session, day, *rest in rows
-        ]
+        with self._readable():
+            return [
+                Kept(key, session, date.fromisoformat(day), Total(*rest)) for key, session, day, *rest in rows
+            ]
+
+    @contextmanager
+    def _readable(self):
+        """What no page of this course has written, in one sentence."""
+        try:
+            yield
+        except (ValueError, TypeError, AttributeError, OverflowError) as problem:
+            raise LogError(
+                f"{self.name} holds an entry that cannot be read ({str(problem)[:120]}); it was left as it is."
+            ) from None
 
     # the file
 
@@ -175,18 +195,13 @@ class PracticeLog:
             self._insert(table, ("key", "session", "bowler", *names), (key, *row, *values))
         return key
 
-    def _joined(self, table, names, leave=None):
+    def _joined(self, table, names):
         columns = ", ".join(f"{table}.{name}" for name in names)
-        rows = self._ask(
+        return self._ask(
             f"SELECT {table}.key, sessions.key, day, initials, {columns} FROM {table} "
             f"JOIN sessions ON sessions.id = {table}.session JOIN bowlers ON bowlers.id = {table}.bowler "
             f"ORDER BY day, sessions.id, {table}.id"
         )
-        for row in rows:
-            if leave:
-                place = 4 + names.index(leave)
-                row = (*row[:place], _pins(row[place]), *row[place + 1 :])
-            yield row
 
     def _insert(self, table, names, values):
         self._run(
@@ -206,5 +221,6 @@ def new_key(letter: str) -> str:
     return letter + secrets.token_hex(6)
 
 
-def _pins(text):
-    return None if text is None else Leave.from_text(text).pins
+def _shot(who, values):
+    standing = values["standing"]
+    return Shot(who, **values | {"standing": None if standing is None else Leave.from_text(standing).pins})

@@ -7,6 +7,8 @@ import sys
 import tempfile
 from pathlib import Path
 
+from bowlcore.whole_file import write_whole
+
 HOW_TO_PRINT = (
     "Open it with a double click and choose Print in the browser's menu: the same paper, 100 %, without headers and "
     "footers."
@@ -95,4 +97,4 @@ def print_pdf(page: Path, pdf: Path, browser: str) -> None:
             content = b""
         if not content.startswith(b"%PDF"):
             raise OSError(f"{Path(browser).name} did not make a PDF of {page.name}")
-        pdf.write_bytes(content)
+        write_whole(pdf, content)

@@ -1,10 +1,11 @@
 """Where pages to print are put: as HTML, and as PDF where a browser is at hand; and the sentence that says where."""
 
+from os.path import lexists
 from pathlib import Path
 
 from bowlcore.coaching.paper import MADE_HERE
 from bowlcore.coaching.print_pdf import HOW_TO_PRINT, find_browser, print_pdf
-from bowlcore.whole_file import write_whole
+from bowlcore.whole_file import make_folder, write_whole
 
 FOLDER = "printed"
 _HTML, _PDF = (".html", ".htm"), ".pdf"
@@ -53,10 +54,7 @@ def put_beside(pages, place) -> list[Path]:
     OSError
         In one sentence, when the folder cannot be made or written.
     """
-    try:
-        place.mkdir(exist_ok=True)
-    except OSError as problem:
-        raise OSError(f"the folder {place.name} cannot be made ({problem.strerror})") from None
+    make_folder(place)
     mark = _free_mark(place, pages)
     return [_write(place / f"{name}{mark}.html", text) for name, text in pages.items()]
 
@@ -104,10 +102,7 @@ def told(files) -> str:
 
 
 def _write(page, text):
-    try:
-        write_whole(page, text.encode())
-    except OSError as problem:
-        raise OSError(f"{page.name} cannot be written ({problem.strerror})") from None
+    write_whole(page, text.encode())
     return page
 
 
@@ -131,7 +126,10 @@ def _check(path):
 def _made_here(page):
     """True if a page of this program lies there."""
     try:
-        return MADE_HERE.encode() in page.read_bytes()[:4000]
+        if not page.is_file():
+            return False
+        with page.open("rb") as file:
+            return MADE_HERE.encode() in file.read(4000)
     except OSError:
         return False
 
@@ -139,7 +137,7 @@ def _made_here(page):
 def _free_mark(place, pages):
     """ "" or " (2)": the same for all pages of one batch."""
     number, mark = 1, ""
-    while any((place / f"{name}{mark}{end}").exists() for name in pages for end in (".html", _PDF)):
+    while any(lexists(place / f"{name}{mark}{end}") for name in pages for end in (".html", _PDF)):
         number += 1
         mark = f" ({number})"
     return mark

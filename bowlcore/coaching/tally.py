@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 HIT_KEYS = {"f": "flush", "l": "light", "h": "high", "n": "nose", "o": "other side", "m": "missed", "?": None}
 EXAMPLE = "12 f 0 /"
+LONGEST = 600  # letters of a line: own words have at most 500
 _LINE = re.compile(
     r"""(?:(?P<who>[^\W\d_][^\W_]{0,2})\s*:\s*)?      # AK:   who bowls from now on
     (?:(?P<lane>[<>])\s*)?                           # <     on the left lane of the pair
@@ -47,6 +48,8 @@ def read_line(text) -> Line:
     ValueError
         One sentence that says how a line reads.
     """
+    if len(text) > LONGEST:
+        raise ValueError(f"a line has at most {LONGEST} letters, got {len(text)}")
     said, _, own = (
         text.partition(",") if not re.match(r"\s*(?:\w+\s*:)?[\s<>]*\d+,\d", text) else _after_decimal(text)
     )

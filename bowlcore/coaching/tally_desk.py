@@ -72,7 +72,7 @@ class Desk:
         keys = self._mine or [kept.key for kept in self._today()]
         if not keys:
             return "Nothing was copied in on this day yet."
-        with self._open() as log:
+        with self._open(create=False) as log:
             log.take_back(keys[-1])
         self._mine = keys[:-1]
         return "The last row is taken back."

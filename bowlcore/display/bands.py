@@ -4,6 +4,13 @@ from bowlcore.display import style
 from bowlcore.display.simple_chart import chart
 
 _SHARED, _LOOKS = "#e4e4e4", ((style.BLACK, "o"), (style.BLUE, "D"))
+_LETTERS = 26  # that have room beside a band
+
+
+def _label(name):
+    """Own words, which may be long, as far as they have room."""
+    name = " ".join(name.split())
+    return name if len(name) <= _LETTERS else f"{name[: _LETTERS - 1]}…"
 
 
 def two_bands(helped, alt, axis, factor=1.0, top=None) -> str:
@@ -24,7 +31,7 @@ def two_bands(helped, alt, axis, factor=1.0, top=None) -> str:
             axes.plot(edges, [place, place], color=color, linewidth=0, marker="|", markersize=16)
             if group.balls:
                 axes.plot([group.value * factor], [place], color=color, marker=mark, markersize=8)
-        axes.set_yticks(range(2), [f"{group.name}\n{group.balls} balls" for group in groups])
+        axes.set_yticks(range(2), [f"{_label(group.name)}\n{group.balls} balls" for group in groups])
         axes.set_ylim(1.6, -1.1)
         axes.xaxis.set_major_locator(MaxNLocator(6, steps=[1, 2, 5, 10]))
         axes.set_xlim(0, top or 1.15 * max(group.high for group in groups) * factor)

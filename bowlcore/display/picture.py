@@ -21,7 +21,7 @@ _LETTERS_AN_IN = 13  # of a heading
 _widest_in = inf
 _number = count()
 _IDS = re.compile(
-    r' id="(?:figure|axes|patch|line2d|text|matplotlib\.axis|xtick|ytick|PathCollection|LineCollection)_\d+"'
+    r' id="(?:figure|axes|patch|line2d|text|matplotlib\.axis|xtick|ytick|PathCollection|LineCollection)_\d+"| id="image\w+"'
 )
 # A map goes into the picture as small as it is (interpolation="none") and the page smooths it: ten times as fast.
 _UNSMOOTHED = ' style="image-rendering:crisp-edges;image-rendering:pixelated"'

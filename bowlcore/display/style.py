@@ -27,6 +27,7 @@ CSS = """<style>
 
 RC = {
     "svg.fonttype": "none",
+    "text.parse_math": False,  # dollar signs in own words are no formulas
     "svg.hashsalt": "ball motion",
     "font.family": "sans-serif",
     "font.sans-serif": ["DejaVu Sans", "Arial", "Helvetica", "sans-serif"],

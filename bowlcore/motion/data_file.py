@@ -4,6 +4,7 @@ The header names title, version, source, licence and frame, and one line for eac
 `# column: name [unit] meaning`.
 """
 
+import csv
 import re
 from io import StringIO
 from pathlib import Path
@@ -70,26 +71,30 @@ def read_table(path, text_columns=()):
         for name, cell in zip(names, cells, strict=True):
             if name not in text_columns:
                 _finite(path.name, number, name, cell)
-    table = pd.read_csv(StringIO("\n".join(line for _, line in body)), skipinitialspace=True)
+    table = pd.read_csv(
+        StringIO("\n".join(line for _, line in body)), skipinitialspace=True, quoting=csv.QUOTE_NONE
+    )
     table.attrs["lines"] = [number for number, _ in body[1:]]
     numeric = [name for name in names if name not in text_columns]
     return table.astype({name: float for name in numeric}), header
 
 
 def _lines(path):
-    if not path.exists():
-        raise ValueError(f"there is no file {path.name!r}")
-    if not path.is_file():
-        raise ValueError(f"{path.name!r} is a folder, a data file is needed")
-    size = path.stat().st_size
-    if size > MAX_BYTES:
-        raise ValueError(f"{path.name} has {size / 1e6:.1f} MB; at most {MAX_BYTES / 1e6:g} MB are read")
-    if size == 0:
-        raise ValueError(f"{path.name} is empty")
     try:
+        if not path.exists():
+            raise ValueError(f"there is no file {path.name!r}")
+        if not path.is_file():
+            raise ValueError(f"{path.name!r} is a folder, a data file is needed")
+        size = path.stat().st_size
+        if size > MAX_BYTES:
+            raise ValueError(f"{path.name} has {size / 1e6:.1f} MB; at most {MAX_BYTES / 1e6:g} MB are read")
+        if size == 0:
+            raise ValueError(f"{path.name} is empty")
         return path.read_text(encoding="utf-8-sig").splitlines()
     except UnicodeDecodeError:
         raise ValueError(f"{path.name} is not a text file in UTF-8") from None
+    except OSError as problem:
+        raise ValueError(f"{path.name[:80]} cannot be read ({problem.strerror})") from None
 
 
 def _finite(file_name, number, name, cell):
@@ -100,4 +105,6 @@ def _finite(file_name, number, name, cell):
             f"{file_name}, line {number}: {name} must be a number, got {cell.strip()[:40]!r}"
         ) from None
     if not np.isfinite(value):
-        raise ValueError(f"{file_name}, line {number}: {name} must be a finite number, got {cell.strip()!r}")
+        raise ValueError(
+            f"{file_name}, line {number}: {name} must be a finite number, got {cell.strip()[:40]!r}"
+        )

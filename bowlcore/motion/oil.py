@@ -3,6 +3,7 @@
 Lane frame: boards from the right edge, distances from the foul line [ft], oil in micrometres.
 """
 
+import os
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
@@ -124,7 +125,7 @@ def load_pattern(name_or_path) -> OilPattern:
         raise ValueError(f"a pattern is a name or the path of a file, got {str(name_or_path)[:60]!r}")
     given = Path(name_or_path)
     shipped = data_folder() / "patterns" / f"{name_or_path}.csv"
-    if given.suffix == "" and not given.exists():
+    if given.suffix == "" and not os.path.exists(given):
         if str(name_or_path) not in pattern_names():
             raise ValueError(
                 f"there is no pattern {str(name_or_path)[:60]!r}; there are: {', '.join(pattern_names())}"

@@ -70,6 +70,11 @@ def spreadsheet(text, separator, quoting, ends, mark="", decimal=None):
     return (mark + out.getvalue()).encode("utf-8")
 
 
+@pytest.mark.claim(
+    "A log that went through a spreadsheet comes back whole",
+    against="what spreadsheets do, from memory",
+    kind="own",
+)
 @pytest.mark.parametrize("separator, decimal", [(",", None), (";", ","), ("\t", ","), ("\t", None)])
 @pytest.mark.parametrize("quoting", [csv.QUOTE_MINIMAL, csv.QUOTE_ALL])
 @pytest.mark.parametrize("ends", ["\n", "\r\n"])
@@ -92,6 +97,11 @@ def test_guarding_is_undone_for_nasty_texts(text):
     assert unguarded(guarded(text)) == text
 
 
+@pytest.mark.claim(
+    "Nothing typed into a log can become a formula in a spreadsheet",
+    against="OWASP's list of signs on CSV injection, from memory",
+    kind="published",
+)
 @pytest.mark.parametrize("decimal_comma", [False, True])
 @pytest.mark.parametrize("opened_with", [",", ";", "\t"])
 def test_no_cell_can_become_a_formula_whatever_separator_it_is_opened_with(decimal_comma, opened_with):
