@@ -112,6 +112,11 @@ def test_only_lessons_are_shown_and_in_the_order_of_the_course(lessons):
     assert [lesson["title"] for lesson in show.lessons(lessons)[:2]] == ["00_start_here", "Shape the path"]
 
 
+@pytest.mark.claim(
+    "bowlcore show serves the lessons to this computer only, behind a token",
+    against="the settings as they are written",
+    kind="own",
+)
 def test_it_is_for_this_computer_only_and_pages_stay_as_they_are(lessons, tmp_path):
     command = show.server_command(lessons, tmp_path)
     settings = json.loads((tmp_path / "voila.json").read_text())

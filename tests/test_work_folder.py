@@ -58,6 +58,11 @@ def test_what_jupyter_writes_is_not_a_change(own, shipped):
     assert (own / LESSON).read_text() == notebook("version 2")
 
 
+@pytest.mark.claim(
+    "A lesson that you changed is never overwritten by a newer one",
+    against="the bytes of the file",
+    kind="own",
+)
 def test_a_changed_copy_is_never_overwritten(own, shipped):
     mine = notebook("version 1, and my own notes")
     (own / LESSON).write_text(mine)

@@ -46,12 +46,12 @@ _ONE = "One leave proves little: a good hit leaves a pin now and then."
 _OWN = "Such a ball says little of the lane: throw another before anything is moved."
 
 PHRASES = (
-    # where it hit (trade.md 3.4: the usual readings)
+    # where it hit: the usual readings, common practice
     _said("light", "thin; half hit; behind the head pin; came in short; low on the head pin",
           "It came in too far out and took too little of the head pin.", _FACES, hit="light"),
     _said("tight", "the lane is tight; slick; too much oil",
           "The lane gives the ball little hook; it comes in light.",
-          "Watch the last twenty feet: only a ball that is still skidding there speaks of oil.", hit="light"),
+          "Watch the last third of the lane: only a ball that is still skidding there speaks of oil.", hit="light"),
     _said("high", "got up on me; too much head pin; hooked too much; came up high",
           "It came in too far in and took too much of the head pin.",
           "Was it the lane, or was the ball pulled in or thrown slowly?", hit="high"),
@@ -95,7 +95,7 @@ PHRASES = (
           "The last bit of turn was missing.", _FACES, hit="light"),
     _said("it quit", "gave up; stopped hooking; stopped turning; gave up at the end",
           "It turned, then ran straight before the pins: it had rolled out.",
-          "Look at the last twenty feet again: a ball that is still sliding runs straight as well.",
+          "Look at the last third of the lane again: a ball that is still sliding runs straight as well.",
           finish="stood up"),
     _said("it stood up", "stood up early; straightened out; laid down; rolled out; rolled early;"
           " came in flat; coming in flat; lost it at the end",

@@ -7,9 +7,15 @@ from bowlcore.coaching import carry_map
 from bowlcore.rack.carry import strike_odds
 
 
+@pytest.mark.claim(
+    "With a scatter of one to two boards the best place to send the ball is board 17 to 18",
+    against="P. Ridenour (USBC), 17-18; a study of 2008, 17.5; both known second-hand",
+    kind="published",
+)
 @pytest.mark.parametrize("scatter", [1.0, 1.5, 2.0])
-def test_the_best_board_is_17_to_18(scatter):
+def test_the_best_board_is_17_to_18(scatter, figure):
     """Boards 17-18: P. Ridenour (USBC); 17.5: a study of 2008; both known second-hand. Else the map stays out."""
+    figure("off 17.5 by", abs(carry_map.best_place(scatter)[0] - 17.5), "boards", asked="0.5")
     assert abs(carry_map.best_place(scatter)[0] - 17.5) <= 0.5
     assert 17 <= carry_map.answer(scatter, 4.5).best_board <= 18
 

@@ -74,6 +74,11 @@ def test_a_left_hander_is_told_the_same_on_a_symmetric_lane():
     assert [c.words for c in suggest_changes(left, lane)] == [c.words for c in suggest_changes(LEAGUE, lane)]
 
 
+@pytest.mark.claim(
+    "No advice turns the wrist of a child or of somebody who is sore",
+    against="cautions of the trade, no source",
+    kind="practice",
+)
 def test_the_young_and_the_sore_are_offered_no_change_of_the_hand():
     """Cautions of the trade: no forced turning of a child's or a sore wrist; stop, tell someone, see a professional."""
     sore = replace(LEAGUE, young_or_sore=True, can_change=LEAGUE.can_change | HAND)

@@ -49,6 +49,11 @@ def test_both_outcomes_are_common_among_the_random_groups():
     assert 150 < fit < 400
 
 
+@pytest.mark.claim(
+    "A clinic's timetable has everybody in one place at every minute",
+    against="the timetable counted again for 500 random groups",
+    kind="own",
+)
 def test_everybody_is_somewhere_and_nobody_in_two_places_at_every_minute():
     for people, evening, plan in plans():
         for minute in range(plan.blocks[-1].end_min):
@@ -92,6 +97,11 @@ def test_nobody_waits_longer_than_said():
                     assert seated[who] <= evening.table_min
 
 
+@pytest.mark.claim(
+    "At every minute of a clinic no coach has more children than was said, and there are two adults",
+    against="the timetable counted again for 500 random groups",
+    kind="own",
+)
 def test_coaches_keep_the_ratio_and_the_two_adults_at_every_minute():
     for people, evening, plan in plans():
         young = {person.initials for person in people if person.child}

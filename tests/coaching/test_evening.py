@@ -39,17 +39,28 @@ def test_oil_is_conserved_over_the_evening(lane):
     assert night.balls[lane] == len(NAMES) * 30 / 2
 
 
+@pytest.mark.claim(
+    "On a league evening the ordinary line starts to go high after a game or two",
+    against="common practice, no source; how fast oil is taken up was chosen for it",
+    kind="practice",
+)
 @pytest.mark.parametrize("lane", ["left", "right"])
-def test_the_300_rpm_line_starts_to_go_high_after_a_game_or_two(lane):
+def test_the_300_rpm_line_starts_to_go_high_after_a_game_or_two(lane, figure):
     """Common practice, no source; the default shares were chosen for it."""
     night = club()
     mine = looks(night, "league one-hander", lane)
     boards = [look.first_path.entry_board for look in mine]
     assert boards[2] < boards[0] + 1.5  # one game: within the pocket still
+    figure("after, at most", night.falls_after(0, lane), "games", asked="2.5")
     assert 1.0 <= night.falls_after(0, lane) <= 2.5
     assert mine[-1].first_path.entry_board > boards[0] + 1.5
 
 
+@pytest.mark.claim(
+    "Late in the evening moving in brings the ball back into the pocket",
+    against="common practice, no source",
+    kind="practice",
+)
 @pytest.mark.parametrize("name", HOOKING)
 def test_moving_in_restores_the_pocket(name):
     for lane in ("left", "right"):

@@ -1,4 +1,4 @@
-"""Scores by the rules of play (IBF Playing Rules, ch. 1.1, known second-hand); sequences of the reference sheet."""
+"""Scores by the rules of play (IBF Playing Rules, ch. 1.1, known second-hand); sequences worked out by hand."""
 
 import random
 
@@ -7,6 +7,13 @@ import pytest
 from bowlcore.coaching.frame_scores import balls_of_text, frames_of, rows_of, score_of
 
 
+@pytest.mark.claim(
+    "Games are scored by the rules of play, from all strikes, 300, to all misses, 0",
+    against=(
+        "rules of play, IBF Playing Rules, ch. 1.1, known second-hand; all but the 300 worked out by hand"
+    ),
+    kind="published",
+)
 @pytest.mark.parametrize(
     "text, score",
     [
@@ -33,7 +40,7 @@ def test_three_strikes_give_thirty_in_the_first_frame():
 
 
 def test_a_game_has_11_to_21_balls():
-    """The reference sheet's own calculation: eleven balls at least (nine strikes, an open tenth), 21 at most."""
+    """Our own calculation: eleven balls at least (nine strikes, an open tenth), 21 at most."""
     assert score_of([10] * 9 + [0, 0]) == 240
     assert score_of([0, 10] * 10 + [10]) is not None and len([0, 10] * 10 + [10]) == 21
     assert score_of([10] * 9 + [0]) is None
@@ -51,6 +58,11 @@ def brute_force(balls):
     return sum(scores)
 
 
+@pytest.mark.claim(
+    "Three hundred random games are scored alike in two ways",
+    against="every bonus expanded ball by ball, our own",
+    kind="independent",
+)
 def test_drawn_games_agree_with_a_second_way_and_never_fall():
     rng = random.Random(2)
     for _ in range(300):

@@ -32,7 +32,7 @@ STRIKE, SPARE = ((), None, "flush"), ((10,), 1, "flush")
     ],
 )
 def test_games_from_turns_score_as_the_rules_say(turns, score):
-    """Check 23 of the reference sheet, as turns."""
+    """A worked example of our own, as turns."""
     assert game(*turns).score == score
 
 

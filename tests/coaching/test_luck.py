@@ -23,14 +23,20 @@ def test_chance_of_better_worked_out_by_hand(counts, chance):
     assert chance_better(*counts) == pytest.approx(chance, rel=1e-12)
 
 
+@pytest.mark.claim(
+    "The chance that after is better than before, from few balls, is worked out rightly",
+    against="numerical integral of scipy's beta distribution",
+    kind="independent",
+)
 @pytest.mark.parametrize("good, balls, good_after, balls_after", CASES)
-def test_chance_of_better_against_scipy(good, balls, good_after, balls_after):
+def test_chance_of_better_against_scipy(good, balls, good_after, balls_after, figure):
     """The integral of the second density times the first distribution, by scipy's quadrature."""
     first, second = (
         stats.beta(good + 1, balls - good + 1),
         stats.beta(good_after + 1, balls_after - good_after + 1),
     )
     whole, _ = integrate.quad(lambda x: second.pdf(x) * first.cdf(x), 0, 1, limit=200)
+    figure("off by", abs(chance_better(good, balls, good_after, balls_after) - whole), asked="rounding")
     assert chance_better(good, balls, good_after, balls_after) == pytest.approx(whole, abs=1e-8)
 
 
@@ -40,9 +46,16 @@ def test_better_and_worse_add_to_one(counts):
     assert chance_better(*counts) + chance_better(good_after, balls_after, good, balls) == pytest.approx(1)
 
 
+@pytest.mark.claim(
+    "The band told for a share is that of the beta distribution",
+    against="scipy",
+    kind="independent",
+)
 @pytest.mark.parametrize("good, balls", [(5, 12), (0, 12), (12, 12), (0, 0), (700, 1000)])
-def test_band_of_a_share_against_scipy(good, balls):
+def test_band_of_a_share_against_scipy(good, balls, figure):
     beta = stats.beta(good + 1, balls - good + 1)
+    off = np.subtract(band_of_share(good, balls), (beta.ppf(0.05), beta.ppf(0.95)))
+    figure("off by", np.abs(off).max(), asked="rounding")
     assert band_of_share(good, balls) == pytest.approx((beta.ppf(0.05), beta.ppf(0.95)), abs=1e-9)
 
 
@@ -52,6 +65,11 @@ def test_the_band_that_is_known_without_a_table():
     assert band_of_share(1, 1) == pytest.approx((np.sqrt(0.05), np.sqrt(0.95)))
 
 
+@pytest.mark.claim(
+    "The chances of the next few balls are those of the beta-binomial distribution",
+    against="scipy",
+    kind="independent",
+)
 @pytest.mark.parametrize("good, balls, following", [(5, 12, 10), (0, 0, 4), (3, 3, 7)])
 def test_next_balls_against_scipys_beta_binomial(good, balls, following):
     told = [chance_of_next(good, balls, k, following) for k in range(following + 1)]
@@ -76,7 +94,12 @@ def test_bootstrap_band_against_the_normal_law():
     )
 
 
-def test_bootstrap_of_twelve_balls_is_somewhat_too_narrow():
+@pytest.mark.claim(
+    "Limit: with twelve balls the 90 % band of a mean miss holds the truth less than 90 times in 100",
+    against="400 cases drawn by lot",
+    kind="own",
+)
+def test_bootstrap_of_twelve_balls_is_somewhat_too_narrow(figure):
     """What the docstring warns of, measured: the 90 % band of 12 misses holds the true mean less often, but 80 % still."""
     rng = np.random.default_rng(3)
     true = np.sqrt(2 / np.pi)  # mean of |z|
@@ -84,6 +107,7 @@ def test_bootstrap_of_twelve_balls_is_somewhat_too_narrow():
     for seed in range(400):
         low, high = band_of_mean(bootstrap_means(np.abs(rng.normal(size=12)), seed))
         held += low <= true <= high
+    figure("held in", held / 400, asked="0.80 to 0.90")
     assert 0.80 < held / 400 < 0.90
 
 
@@ -136,11 +160,17 @@ def test_no_difference_says_what_a_small_one_would_need():
     assert "10 in 100 more would need about 350 each" in told.sentence
 
 
-def test_false_alarms_are_as_rare_as_promised():
-    """Nothing changed, twelve balls each: called better or worse in about one case of ten (two sides of 5 %)."""
+@pytest.mark.claim(
+    "Where nothing has changed the log says better or worse in about one case of ten",
+    against="2,000 pairs drawn by lot from the same share",
+    kind="own",
+)
+def test_false_alarms_are_as_rare_as_promised(figure):
+    """Nothing changed, thirty balls each: called better or worse in about one case of ten (two sides of 5 %)."""
     rng = np.random.default_rng(6)
     drawn = rng.binomial(30, 0.4, (2000, 2))
     alarms = [not 1 - SURE < chance_better(int(a), 30, int(b), 30) < SURE for a, b in drawn]
+    figure("false alarms", np.mean(alarms), asked="0.06 to 0.12")
     assert 0.06 < np.mean(alarms) < 0.12
 
 

@@ -19,8 +19,13 @@ BOWLERS = load_bowlers()
 LEAGUE = BOWLERS["league one-hander"]
 
 
+@pytest.mark.claim(
+    "Where the course says to stand for a pin, the ball comes to the middle of that pin's window",
+    against="the ball thrown again from there",
+    kind="own",
+)
 @pytest.mark.parametrize("name", BOWLERS)
-def test_each_place_brings_the_ball_into_its_window(name):
+def test_each_place_brings_the_ball_into_its_window(name, figure):
     told = own_numbers.answer(BOWLERS[name], HOUSE)
     for kind in BALLS:
         numbers = told.numbers[kind]
@@ -30,6 +35,7 @@ def test_each_place_brings_the_ball_into_its_window(name):
             path = simulate(line, HOUSE, ball_for(BOWLERS[name], kind))
             window = aimed_window(spare_leave(pin), path.entry_angle_deg, line.hand)
             board = board_at(path.entry_board, path.entry_angle_deg, window.row_ft)
+            figure("off the middle by", abs(board - window.middle), "boards", asked="0.03")
             assert board == pytest.approx(window.middle, abs=0.03)
             assert line.target_board == BOWLERS[name].release.target_board
 
@@ -85,20 +91,32 @@ def test_bad_input_gets_one_sentence():
         own_numbers.answer(LEAGUE, HOUSE, kind="rock")
 
 
+@pytest.mark.claim(
+    "Published shares of made 10-, 7- and 9-pins lie within two points of the model's bounds",
+    against="televised finals, ESPN The Magazine's counts (a web page), second-hand",
+    kind="published",
+)
 @pytest.mark.parametrize("text", ["10", "7", "9"])
-def test_published_lone_pins_lie_within_the_bounds(text):
+def test_published_lone_pins_lie_within_the_bounds(text, figure):
     """ESPN The Magazine's counts of televised finals (a web page, second-hand): made 95.9, 95.5, 98.9 %.
 
     A steady bowler (0.7 of an ordinary scatter) on the flat shape; two points for the counts themselves.
     """
     _, made = published_spares.PUBLISHED[text]
     _, well, touch = published_spares.bounds(text, "flat")
+    figure("outside the bounds by", 100 * max(well - made, made - touch, 0), "points", asked="2")
     assert well - 0.02 <= made <= touch + 0.02
 
 
-def test_published_splits_lie_within_the_bounds():
+@pytest.mark.claim(
+    "The published share of made 3-10 splits lies between the model's bounds; the 7-10 is never made",
+    against="televised finals, ESPN The Magazine's counts (a web page), second-hand",
+    kind="published",
+)
+def test_published_splits_lie_within_the_bounds(figure):
     """Same counts: 3-10 made 48.6 % of 35 (standard error 8.4), 7-10 none of 53."""
     low, _, high = published_spares.bounds("3-10", "flat")
+    figure("3-10 outside the bounds by", 100 * max(low - 0.486, 0.486 - high, 0), "points", asked="8.4")
     assert low - 0.084 <= 0.486 <= high + 0.084 and high < 0.9
     assert published_spares.bounds("7-10", "flat")[0] == 0.0
 

@@ -40,6 +40,11 @@ def test_every_phrase_is_explained_and_hangs_together(hand):
         assert phrase.seen.told or phrase.ask  # what fills no field says why
 
 
+@pytest.mark.claim(
+    "What people say at the lanes is understood as coaches mean it",
+    against="common practice, no source",
+    kind="practice",
+)
 @pytest.mark.parametrize(
     "text, seen",
     [  # the phrases that the design of this course names; common practice, no source

@@ -8,6 +8,11 @@ import right_answers_of_paths
 from bowlcore.coaching.questions import QUESTIONS
 
 
+@pytest.mark.claim(
+    "The right answer of every question in the lessons is what the model does today",
+    against="the model asked again",
+    kind="own",
+)
 @pytest.mark.parametrize("name", QUESTIONS)
 def test_the_right_choice_is_what_the_model_does(name):
     answers = vars(right_answers) | vars(right_answers_of_clinics) | vars(right_answers_of_paths)

@@ -32,6 +32,11 @@ def test_weights_add_to_one_and_the_likeliest_comes_first():
     assert sum(weights) == pytest.approx(1.0) and weights == sorted(weights, reverse=True)
 
 
+@pytest.mark.claim(
+    "Six plain reactions are read as coaches read them",
+    against="common practice, no source",
+    kind="practice",
+)
 @pytest.mark.parametrize(
     ("seen", "name"),
     [
@@ -48,12 +53,22 @@ def test_customary_readings(seen, name):
     assert first(seen).name == name
 
 
+@pytest.mark.claim(
+    "One leave alone is never a verdict: the reading says that it cannot tell",
+    against="our own calculation: a good hit leaves something one time in four anyway",
+    kind="own",
+)
 def test_one_leave_is_never_a_verdict():
     """With 74 % carry the same good hit leaves something one time in four: our own calculation, see trade sources."""
     for leave in ((10,), (4,), (9,), (7, 10), (2, 8), (5,)):
         assert first(Seen(leave=leave)).name == "cannot tell"
 
 
+@pytest.mark.claim(
+    "Advice for late goes out if the ball still skidded, and in if it rolled too early",
+    against="common practice, no source",
+    kind="practice",
+)
 def test_the_two_faces_of_late_have_opposite_remedies():
     """Still skidding: out, or slower. Rolled too early: in, into the oil (common practice, no source)."""
     line = BOWLER.release.laydown_board + BOWLER.release.target_board

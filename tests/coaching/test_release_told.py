@@ -14,7 +14,7 @@ EVERYDAY = Release(17, 300, 45, 13, 17, 13)
 BALLS = [Reading(2.50, 72, 1.5, 11.5), Reading(2.54, 70, 1.25, 11.75), Reading(2.47, 75, 1.75, 11.375)]
 
 
-# physics.md 5.1: horizontal spin speed in m/s at 18 mph (8.0467 m/s), 350 rpm
+# our own calculation: horizontal spin speed in m/s at 18 mph (8.0467 m/s), 350 rpm
 @pytest.mark.parametrize("tilt, spin_mps", [(0, 3.978), (10, 3.917), (20, 3.738), (30, 3.445), (40, 3.047)])
 def test_spin_over_speed(tilt, spin_mps):
     assert hand_numbers.spin_ratio(Release(18, 350, 45, tilt, 17, 13)) == pytest.approx(
@@ -22,7 +22,7 @@ def test_spin_over_speed(tilt, spin_mps):
     )
 
 
-def test_most_push_at_61_degrees_for_18_mph_and_350_rpm():  # physics.md, main result 4
+def test_most_push_at_61_degrees_for_18_mph_and_350_rpm():  # our own calculation
     rows = hand_numbers.answer(Release(18, 350, 45, 13, 17, 13)).rows
     assert float(rows[0]["most sideways push while it skids at"].split(" ")[0]) == pytest.approx(61, abs=0.5)
 

@@ -159,6 +159,11 @@ def changed(release, told):
     return replace(release, speed_mph=release.speed_mph + amount)
 
 
+@pytest.mark.claim(
+    "The coach's answers on a worksheet are what the printed shots do; a test like this for every lesson",
+    against="worked out again from the printed numbers alone",
+    kind="own",
+)
 @pytest.mark.parametrize("level", LEVELS)
 @pytest.mark.parametrize("hand", ["right", "left"])
 def test_04_one_thing_changed(level, hand):

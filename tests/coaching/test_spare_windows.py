@@ -17,11 +17,17 @@ from bowlcore.rack.pins import BOARD_IN, TOUCH_DISTANCE_IN, pin_board, pin_dista
 ANGLES = (-3.0, -1.0, 0.0, 2.0, 6.0)
 
 
+@pytest.mark.claim(
+    "A ball touches a free pin over 12.5 boards and a corner pin over 8.8",
+    against="our own geometry from the widths of ball and pin, named as such in trade sheets",
+    kind="exact",
+)
 @pytest.mark.parametrize(
     "pin, wide", [(10, 8.84), (7, 8.84), *[(pin, 12.51) for pin in (1, 2, 3, 4, 5, 6, 8, 9)]]
 )
-def test_windows_of_a_ball_along_the_boards(pin, wide):
+def test_windows_of_a_ball_along_the_boards(pin, wide, figure):
     """2 x 6.656 in = 12.51 boards for a free pin, 8.84 for a corner pin: our own geometry, check 18."""
+    figure("off by", abs(pin_window(pin).width - wide), "boards", asked="0.05")
     assert pin_window(pin).width == pytest.approx(wide, abs=0.05)
     assert pin_window(pin).width == pytest.approx(window_boards(pin), abs=1e-12)
 

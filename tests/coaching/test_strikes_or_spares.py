@@ -53,8 +53,13 @@ def games(strike, spare, first, count=40_000):
     return total / (count // 10)
 
 
+@pytest.mark.claim(
+    "What ten points more strikes or spares are worth agrees with whole games drawn by lot",
+    against="4,000 drawn games scored by the rules of play (IBF, ch. 1.1, known second-hand)",
+    kind="independent",
+)
 @pytest.mark.parametrize("strike, spare", [(0.5, 0.6), (0.1, 0.3), (0.6, 0.9)])
-def test_worth_of_ten_points_against_drawn_games(strike, spare):
+def test_worth_of_ten_points_against_drawn_games(strike, spare, figure):
     """The frame model with the leaves of one class (all nine pins down first), against drawn games."""
     from bowlcore.coaching.odds import pins_per_game
 
@@ -71,6 +76,7 @@ def test_worth_of_ten_points_against_drawn_games(strike, spare):
             with_more_strikes(mean(strike), more_strikes), chances(spare + more_spares)
         ) - pins_per_game(mean(strike), chances(spare))
         drawn = games(strike + more_strikes, spare + more_spares, 9) - games(strike, spare, 9)
+        figure("apart", abs(gained - drawn), "pins a game", asked="2.5")
         assert gained == pytest.approx(
             drawn, abs=2.5
         )  # two standard errors of 4,000 drawn games are about 1.3

@@ -44,13 +44,20 @@ def odd_lane():
     return OiledLane(OilPattern(x, boards, np.outer([4.0, 5.0, 3.0, 0.1], [0.5, 3.0, 4.0, 1.0])))
 
 
+@pytest.mark.claim(
+    "Oil is neither made nor lost: what leaves the lane is on the balls",
+    against="exact integrals of the oil map, our own",
+    kind="exact",
+)
 @pytest.mark.parametrize("shares", [(0.08, 0.03), (0.0, 1.0), (1.0, 0.0), (1.0, 1.0), (0.5, 0.9)])
 @pytest.mark.parametrize("start", [lane("house"), lane("flat"), lane("wet_dry"), odd_lane()])
-def test_oil_is_conserved(start, shares):
+def test_oil_is_conserved(start, shares, figure):
     """Lane + what stayed on the balls = start, to 1e-9 (our own calculation: exact integrals of the map)."""
     taken_up, carried = shares
     after, shots = play_shots(start, MIXED * 6, taken_up=taken_up, carried=carried)
     on_balls = shots["taken_ml"].sum() - shots["laid_down_ml"].sum()
+    off = abs(after.pattern.volume_ml + on_balls - start.pattern.volume_ml)
+    figure("off by", off, "mL", asked="rounding")
     assert after.pattern.volume_ml + on_balls == pytest.approx(start.pattern.volume_ml, rel=1e-9, abs=1e-12)
     assert (shots["laid_down_ml"] <= carried * shots["taken_ml"] + 1e-12).all()
 

@@ -29,6 +29,12 @@ def test_one_still_slips_and_the_other_has_rolled_ten_feet_before():
     assert last_ten[0] > 2 and last_ten[1] < 0.2, "only the first still turns"
 
 
+@pytest.mark.claim(
+    "Late has two faces: what helps a ball that still skids harms one that rolled too early, and the "
+    "other way round",
+    against="common practice, no source",
+    kind="practice",
+)
 def test_what_helps_one_makes_the_other_worse():
     """Out for the one, in for the other (common practice, no source)."""
     out, into = TOLD.helped["same feet, look 1.5 out"], TOLD.helped["feet and target 4 in"]
@@ -53,8 +59,14 @@ def test_turn_is_what_the_second_ball_lacks():
     assert more[1] > more[0] + TIE
 
 
-def test_where_the_model_contradicts_the_custom():
+@pytest.mark.claim(
+    "More speed does not help a ball that rolls too early, unless it is re-aimed",
+    against="common practice, no source",
+    kind="disagrees",
+)
+def test_where_the_model_contradicts_the_custom(figure):
     """More speed for a ball that rolls too early (common practice): not here, unless it is re-aimed."""
+    figure("changes the share in the pocket by", 100 * TOLD.helped["faster"][1], "points", asked="below 0")
     assert REMEDIES["faster"][1] == two_faces.ROLLED and TOLD.helped["faster"][1] < 0
 
 
@@ -66,6 +78,14 @@ def test_the_first_suggestion_of_one_face_is_not_that_of_the_other():
     assert skids.laydown_board + skids.target_board < line < usual.laydown_board + usual.target_board
 
 
+@pytest.mark.claim(
+    "A lane alone does not make a ball quit and come in light: the ball that rolls earlier ends further in",
+    against=(
+        "what bowlers say of a burnt lane, common practice; angular momentum about a point of the lane, our own "
+        "calculation"
+    ),
+    kind="disagrees",
+)
 @pytest.mark.parametrize("bowler", two_faces.ONLY_LANE_BOWLERS)
 @pytest.mark.parametrize("pattern", ["house", "flat", "long_heavy", "short"])
 def test_if_only_the_lane_changes_the_ball_that_rolls_earlier_ends_further_in(bowler, pattern):

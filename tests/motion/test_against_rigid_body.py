@@ -19,13 +19,16 @@ from bowlcore.motion.surface import OiledLane, ZonedLane
 STRONG = Ball(rg_in=2.49, cover_in_oil=1.35, cover_on_dry=1.1)
 
 
-def compare(release, surface, friction, ball, **more):
+def compare(release, surface, friction, ball, figure=None, **more):
     path = simulate(release, surface, ball)
     board, angle, roll_ft, time, low = follow(release, friction, ball, **more)
     if not (0.6 < low and board < 39.4):
         if low < 0.4:
             assert np.isfinite(path.gutter_ft) and np.isnan(path.entry_board)
         return False
+    if figure:
+        figure("comes in off by", abs(path.entry_board - board), "boards", asked="0.01")
+        figure("angle off by", abs(path.entry_angle_deg - angle), "degrees", asked="0.01")
     assert path.entry_board == pytest.approx(board, abs=0.01)
     assert path.entry_angle_deg == pytest.approx(angle, abs=0.01)
     assert path.time_s[-1] == pytest.approx(time, abs=1e-4)
@@ -37,9 +40,17 @@ def compare(release, surface, friction, ball, **more):
     return True
 
 
+@pytest.mark.claim(
+    "On every shipped oil pattern random shots come in where a second program brings them",
+    against=(
+        "the full equations of a rigid body, followed over time by scipy's DOP853 "
+        "(tests/motion/rigid_body.py)"
+    ),
+    kind="independent",
+)
 @pytest.mark.parametrize("name", pattern_names())
 @pytest.mark.parametrize("ball", [Ball(), STRONG], ids=["benchmark", "strong"])
-def test_random_releases_on_every_shipped_pattern(name, ball):
+def test_random_releases_on_every_shipped_pattern(name, ball, figure):
     lane = OiledLane(load_pattern(name))
     table = lane.for_ball(ball)
 
@@ -47,12 +58,21 @@ def test_random_releases_on_every_shipped_pattern(name, ball):
         return float(table.friction(board, ft, slip))
 
     done = [
-        compare(r, lane, friction, ball) for r in random_releases(6, len(name) * 7 + int(ball.rg_in * 100))
+        compare(r, lane, friction, ball, figure)
+        for r in random_releases(6, len(name) * 7 + int(ball.rg_in * 100))
     ]
     assert sum(done) >= 3
 
 
-def test_left_hander_on_a_lane_that_is_not_the_same_on_both_sides():
+@pytest.mark.claim(
+    "A left-hander meets the oil of the left side of the lane, also where the sides differ",
+    against=(
+        "the full equations of a rigid body, followed over time by scipy's DOP853 "
+        "(tests/motion/rigid_body.py)"
+    ),
+    kind="independent",
+)
+def test_left_hander_on_a_lane_that_is_not_the_same_on_both_sides(figure):
     rng = np.random.default_rng(3)
     lane = OiledLane(OilPattern(np.linspace(0, 60, 7), np.linspace(1, 39, 6), rng.uniform(0, 2, (7, 6))))
     table, ball = lane.for_ball(Ball()), Ball()
@@ -61,7 +81,7 @@ def test_left_hander_on_a_lane_that_is_not_the_same_on_both_sides():
         return float(table.friction(40 - board, ft, slip))
 
     releases = random_releases(4, 9, hand="left")
-    assert sum(compare(r, lane, mirrored, ball) for r in releases) >= 3
+    assert sum(compare(r, lane, mirrored, ball, figure) for r in releases) >= 3
     right = [simulate(Release(**{**vars(r), "hand": "right"}), lane).entry_board for r in releases]
     left = [simulate(r, lane).entry_board for r in releases]
     assert np.nanmax(np.abs(np.subtract(left, right))) > 0.5  # the two sides do differ
@@ -89,10 +109,21 @@ class Stribeck:
         return (0.02 + 0.06 * falls) * (1 - dry) + (0.12 + 0.13 * falls) * dry
 
 
-def test_friction_that_depends_on_slip():
+@pytest.mark.claim(
+    "The second program agrees as well where friction depends on how fast the ball slips",
+    against=(
+        "the full equations of a rigid body, followed over time by scipy's DOP853 "
+        "(tests/motion/rigid_body.py)"
+    ),
+    kind="independent",
+)
+def test_friction_that_depends_on_slip(figure):
     surface = Stribeck()
     releases = random_releases(5, 21, laydown_board=14.0, target_board=11.0)
-    done = [compare(r, surface, lambda b, ft, s: float(surface.friction(b, ft, s)), Ball()) for r in releases]
+    done = [
+        compare(r, surface, lambda b, ft, s: float(surface.friction(b, ft, s)), Ball(), figure)
+        for r in releases
+    ]
     assert sum(done) >= 4
 
 

@@ -189,6 +189,11 @@ def test_odd_names_are_refused_in_words(odd):
     assert "\n" not in str(caught.value)
 
 
+@pytest.mark.claim(
+    "Every shipped oil pattern and ball says in its own file that it is invented",
+    against="the header of each file",
+    kind="own",
+)
 def test_every_shipped_data_file_has_its_header():
     shipped = [*sorted(data_folder().glob("patterns/*.csv")), data_folder() / "balls.csv"]
     assert len(shipped) >= 8

@@ -44,8 +44,13 @@ LANES = {
 on_every_lane = pytest.mark.parametrize("lane", LANES.values(), ids=LANES)
 
 
+@pytest.mark.claim(
+    "Once it rolls, the direction of a ball depends on the hand alone and not on the oil",
+    against="Newton and Euler for a ball on a plane, our own calculation",
+    kind="exact",
+)
 @pytest.mark.parametrize("seed", range(12))
-def test_final_heading_does_not_depend_on_the_oil(seed):
+def test_final_heading_does_not_depend_on_the_oil(seed, figure):
     lane, ball, rolled = OiledLane(random_pattern(seed), GRIPPY), Ball(), 0
     for release in random_releases(6, seed, laydown_board=8.0, target_board=4.0, rev_rate_rpm=200.0):
         path = simulate(release, lane)
@@ -57,24 +62,40 @@ def test_final_heading_does_not_depend_on_the_oil(seed):
         b_w, speed = ball.inertia_factor * roll, release.speed_mph * units.MPH_MPS
         wanted = np.degrees(np.arctan2(b_w * np.sin(turn), speed + b_w * np.cos(turn)))
         k = int((path.distance_ft < path.roll_start_ft).sum())  # the first node that rolls
+        off = abs(path.heading_deg[k] - release.launch_heading_deg - wanted)
+        figure("direction off by", off, "degrees", asked="rounding")
         assert path.heading_deg[k] - release.launch_heading_deg == pytest.approx(wanted, abs=1e-9)
         named = closed_form.final_heading_deg(speed, roll, release.axis_rotation_deg, ball.inertia_factor)
         assert named == pytest.approx(wanted, abs=1e-12)
     assert rolled >= 4
 
 
+@pytest.mark.claim(
+    "Friction only trades speed for spin: speed plus b times spin velocity stays what it was in the hand",
+    against=(
+        "angular momentum about a point of the lane: our own calculation; also C. Broholm's lecture notes of "
+        "1997, read second-hand"
+    ),
+    kind="exact",
+)
 @on_every_lane
-def test_speed_plus_inertia_times_spin_is_constant(lane):
+def test_speed_plus_inertia_times_spin_is_constant(lane, figure):
     ball = Ball(rg_in=2.6)
     for release in random_releases(5, 1):
         v, w, upright = vectors(simulate(release, lane, ball), ball)
         kept = v + ball.inertia_factor * w
+        figure("sum off by", np.nanmax(np.abs(kept - kept[0])), "m/s", asked="rounding")
         assert np.nanmax(np.abs(kept - kept[0])) < 1e-9
         assert np.nanmax(np.abs(upright - upright[0])) < 1e-9
 
 
+@pytest.mark.claim(
+    "A ball never gains energy on the lane, and what it loses is told by its slip",
+    against="Newton and Euler for a ball on a plane, our own calculation",
+    kind="exact",
+)
 @on_every_lane
-def test_energy_never_rises_and_its_loss_is_told_by_the_slip(lane):
+def test_energy_never_rises_and_its_loss_is_told_by_the_slip(lane, figure):
     ball = Ball()
     mass = ball.mass_lb * units.POUND_KG
     for release in random_releases(5, 2):
@@ -85,11 +106,17 @@ def test_energy_never_rises_and_its_loss_is_told_by_the_slip(lane):
         assert (np.diff(on_lane) < 1e-9).all()
         assert on_lane[0] - on_lane[-1] > 1
         lost = closed_form.energy_lost_j(mass, path.slip_mps[0], path.slip_mps, ball.inertia_factor)
+        figure("lost energy off by", np.nanmax(np.abs(energy[0] - energy - lost)), "J", asked="rounding")
         assert np.nanmax(np.abs(energy[0] - energy - lost)) < 1e-9
 
 
+@pytest.mark.claim(
+    "The direction in which the bottom of the ball slips never turns, on any lane",
+    against="Newton and Euler for a ball on a plane, our own calculation",
+    kind="exact",
+)
 @on_every_lane
-def test_slip_direction_never_turns(lane):
+def test_slip_direction_never_turns(lane, figure):
     ball = Ball()
     for release in random_releases(5, 3):
         path = simulate(release, lane, ball)
@@ -98,6 +125,7 @@ def test_slip_direction_never_turns(lane):
         assert np.nanmax(np.abs(slip - path.slip_mps)) < 1e-9
         sliding = path.slip_mps > 0.05
         direction = (v - w)[sliding] / slip[sliding, None]
+        figure("direction turned by", np.abs(direction - direction[0]).max(), "radians", asked="rounding")
         assert np.abs(direction - direction[0]).max() < 1e-9
         assert (np.diff(slip[np.isfinite(slip)]) < 1e-12).all()
 
@@ -117,8 +145,13 @@ def test_rotation_is_gone_at_roll_out_and_tilt_only_if_there_was_none():
         assert np.nanmax(np.abs(level.axis_tilt_deg)) == 0
 
 
+@pytest.mark.claim(
+    "A shot thrown in the mirror runs the mirrored way on every shipped pattern",
+    against="Newton and Euler for a ball on a plane, our own calculation",
+    kind="exact",
+)
 @pytest.mark.parametrize("name", pattern_names())
-def test_mirror(name):
+def test_mirror(name, figure):
     lane = OiledLane(load_pattern(name))  # the shipped shapes are alike on both sides
     for r in random_releases(5, 6):
         mirrored = replace(
@@ -129,6 +162,7 @@ def test_mirror(name):
             target_board=40 - r.target_board,
         )
         path, other = simulate(r, lane), simulate(mirrored, lane)
+        figure("off by", np.nanmax(np.abs(other.board - 40 + path.board)), "boards", asked="rounding")
         assert other.board == pytest.approx(40 - path.board, abs=1e-9, nan_ok=True)
         assert other.heading_deg == pytest.approx(-path.heading_deg, abs=1e-9, nan_ok=True)
         assert other.speed_mph == pytest.approx(path.speed_mph, abs=1e-9, nan_ok=True)
@@ -142,6 +176,11 @@ def test_sign_of_tilt_does_not_touch_the_path():
         assert other.axis_tilt_deg == pytest.approx(-path.axis_tilt_deg, abs=1e-12, nan_ok=True)
 
 
+@pytest.mark.claim(
+    "A heavier ball, all else alike, takes exactly the same way to the pins",
+    against="Newton and Euler for a ball on a plane, our own calculation",
+    kind="exact",
+)
 def test_mass_does_not_matter():
     for r in random_releases(5, 8):
         light = simulate(r, LANES["house"], Ball(mass_lb=13))
@@ -149,11 +188,17 @@ def test_mass_does_not_matter():
         assert np.array_equal(light.board, heavy.board, equal_nan=True)
 
 
-def test_with_the_same_level_spin_tilt_has_no_effect_on_the_path():
+@pytest.mark.claim(
+    "Tilt changes the way of a ball only by taking from its level spin",
+    against="Newton and Euler for a ball on a plane, our own calculation",
+    kind="exact",
+)
+def test_with_the_same_level_spin_tilt_has_no_effect_on_the_path(figure):
     for tilt in (10, 30, 50):
         r = Release(17, 300, 45, 0, 17, 13)
         tilted = replace(r, axis_tilt_deg=tilt, rev_rate_rpm=300 / cos(radians(tilt)))
         path, other = simulate(r, LANES["house"]), simulate(tilted, LANES["house"])
+        figure("off by", np.abs(other.board - path.board).max(), "boards", asked="rounding")
         assert other.board == pytest.approx(path.board, abs=1e-9)
 
 

@@ -27,10 +27,17 @@ def test_asked_is_got(length_ft, volume_ml, side_ratio, taper, end_ramp_ft):
     assert pattern.thickness_um.min() >= 0
 
 
+@pytest.mark.claim(
+    "A pattern built from length, volume and side ratio has exactly these",
+    against="its own map measured again",
+    kind="exact",
+)
 @pytest.mark.parametrize(("length_ft", "volume_ml"), [(34, 14), (40, 24), (45, 32), (25, 3), (52, 55)])
 @pytest.mark.parametrize("side_ratio", [1, 2.5, 10, 16, 1e4, inf])
-def test_asked_is_got_over_what_centres_say(length_ft, volume_ml, side_ratio):
+def test_asked_is_got_over_what_centres_say(length_ft, volume_ml, side_ratio, figure):
     pattern = make_pattern(length_ft, volume_ml, side_ratio, end_ramp_ft=10)
+    figure("length off by", abs(pattern.length_ft - length_ft), "ft", asked="0.000001")
+    figure("volume off by", abs(pattern.volume_ml - volume_ml), "mL", asked="rounding")
     assert pattern.length_ft == pytest.approx(length_ft, abs=1e-6)
     assert pattern.volume_ml == pytest.approx(volume_ml, rel=1e-9)
     assert pattern.side_ratio == pytest.approx(side_ratio, rel=1e-6)

@@ -31,9 +31,17 @@ def metres(path, board, d):
     return (board - d["laydown_board"]) * units.BOARD_M
 
 
+@pytest.mark.claim(
+    "Nine deliveries over oil and dry come to the pins where two calculations on paper put them",
+    against="closed form and rigid-body integration, our own, agreed (tests/data/nine_deliveries.csv)",
+    kind="independent",
+)
 @each_delivery
-def test_at_the_pins(d):
+def test_at_the_pins(d, figure):
     path, _ = shot(d)
+    off_m = abs(metres(path, path.entry_board, d) - d["pins_y_m"])
+    figure("place off by", 1000 * off_m, "mm", asked="0.1 mm")
+    figure("entry angle off by", abs(path.entry_angle_deg - d["pins_deg"]), "degrees", asked="0.001")
     assert metres(path, path.entry_board, d) == pytest.approx(d["pins_y_m"], abs=1e-4)
     assert path.entry_board - d["laydown_board"] == pytest.approx(d["pins_boards"], abs=0.0051)
     assert path.entry_speed_mph * units.MPH_MPS == pytest.approx(d["pins_mps"], abs=1e-4)

@@ -16,10 +16,16 @@ def field(strength):
     return [lambda x, y, slip: strength * (0.02 + 0.004 * x + 0.05 * np.sin(2 * y) ** 2)] * 60
 
 
+@pytest.mark.claim(
+    "Speed and spin doubled with four times the friction give the same path in half the time",
+    against="scaling of the equations, our own calculation",
+    kind="exact",
+)
 @pytest.mark.parametrize("k", [0.25, 0.5, 2.0, 10.0])
-def test_scaling_of_speed_and_friction(k):
+def test_scaling_of_speed_and_friction(k, figure):
     base = slide(field(1.0), start(8.0, -0.3, 2.5, 2.8, 0.36), NODES, 0.1, 9.80665)
     more = slide(field(k * k), start(8.0 * k, -0.3 * k, 2.5 * k, 2.8 * k, 0.36), NODES, 0.1, 9.80665)
+    figure("place off by", np.abs(np.subtract(more.y, base.y)).max(), "m", asked="rounding")
     assert more.y == pytest.approx(base.y, abs=1e-9)
     assert np.array(more.slip) == pytest.approx(k * np.array(base.slip), abs=1e-9 * k)
     assert np.array(more.t) == pytest.approx(np.array(base.t) / k, abs=1e-9)

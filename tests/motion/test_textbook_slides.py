@@ -14,21 +14,43 @@ PROBLEMS = rows("textbook_slides", ("problem", "source", "length_unit"))
 each_problem = pytest.mark.parametrize("p", PROBLEMS, ids=[p["problem"] for p in PROBLEMS])
 
 
+@pytest.mark.claim(
+    "The pencil formulas give the answers of textbook problems of a ball that slides until it rolls",
+    against=(
+        "Beer & Johnston, Halliday, Resnick & Walker, and exercises; read second-hand or from memory, some "
+        "outputs our own: each row of tests/data/textbook_slides.csv says which"
+    ),
+    kind="published",
+)
 @each_problem
-def test_pencil_formulas_give_the_printed_answer(p):
+def test_pencil_formulas_give_the_printed_answer(p, figure):
     v, w = (p["speed"], 0.0), (p["radius"] * p["spin"], 0.0)
     end = closed_form.roll_out(v, w, p["friction"], p["inertia_factor"], p["gravity"])
+    pairs = ((end.time_s, "time_s"), (end.velocity_mps[0], "end_speed"), (end.displacement_m[0], "distance"))
+    off = max(abs(got / p[name] - 1) for got, name in pairs)
+    figure("off by", off / p["rounding"], "of the rounding of the printed answer", asked="1")
     assert end.time_s == pytest.approx(p["time_s"], rel=p["rounding"])
     assert end.velocity_mps[0] == pytest.approx(p["end_speed"], rel=p["rounding"])
     assert end.displacement_m[0] == pytest.approx(p["distance"], rel=p["rounding"])
 
 
+@pytest.mark.claim(
+    "The program that follows the ball step by step gives the same textbook answers",
+    against=(
+        "Beer & Johnston, Halliday, Resnick & Walker, and exercises; read second-hand or from memory, some "
+        "outputs our own: each row of tests/data/textbook_slides.csv says which"
+    ),
+    kind="published",
+)
 @each_problem
-def test_integrator_gives_the_printed_answer(p):
+def test_integrator_gives_the_printed_answer(p, figure):
     motion = start(p["speed"], 0.0, p["radius"] * p["spin"], 0.0, p["inertia_factor"])
     nodes = np.linspace(0.0, 1.3 * p["distance"], 41).tolist()
     track = slide([lambda x, y, slip: p["friction"]] * 40, motion, nodes, 0.0, p["gravity"])
     time = track.t[-1] - (nodes[-1] - track.roll_x) / motion.roll_x
+    pairs = ((time, "time_s"), (motion.roll_x, "end_speed"), (track.roll_x, "distance"))
+    off = max(abs(got / p[name] - 1) for got, name in pairs)
+    figure("off by", off / p["rounding"], "of the rounding of the printed answer", asked="1")
     assert track.roll_x == pytest.approx(p["distance"], rel=p["rounding"])
     assert time == pytest.approx(p["time_s"], rel=p["rounding"])
     assert motion.roll_x == pytest.approx(p["end_speed"], rel=p["rounding"])

@@ -37,8 +37,13 @@ def lane_of(factor):
     return ZonedLane([(40, 0.04 * factor), (60, 0.20 * factor)])
 
 
+@pytest.mark.claim(
+    "How far a ball hooks for each rotation, tilt, friction and radius of gyration agrees with our tables",
+    against="closed form and rigid-body integration, our own, agreed (tests/data/two_zone_tables.csv)",
+    kind="independent",
+)
 @pytest.mark.parametrize("row", TABLE, ids=ids(TABLE))
-def test_table_row_by_simulation(row):
+def test_table_row_by_simulation(row, figure):
     release = Release(18, row["rev_rate_rpm"], row["rotation_deg"], row["tilt_deg"], 2, 2)
     path = simulate(release, lane_of(row["friction_factor"]), Ball(rg_in=row["rg_in"]))
     if row["hook_boards"] > 37:
@@ -50,6 +55,12 @@ def test_table_row_by_simulation(row):
         "pins_rotation_deg": path.axis_rotation_deg[-1], "pins_tilt_deg": path.axis_tilt_deg[-1],
         "time_s": path.time_s[-1],
     }  # fmt: skip
+    figure(
+        "hook off by", abs(path.entry_board - 2 - row["hook_boards"]), "boards", asked="0.05, a last digit"
+    )
+    figure(
+        "angle off by", abs(path.entry_angle_deg - row["pins_deg"]), "degrees", asked="0.005, a last digit"
+    )
     assert path.entry_board - 2 == pytest.approx(row["hook_boards"], abs=0.051)
     assert path.entry_angle_deg == pytest.approx(row["pins_deg"], abs=0.0051)
     for name, value in got.items():

@@ -46,10 +46,17 @@ def test_in_the_air_nothing_changes(loft_ft):
     assert path.hook_start_ft > loft_ft
 
 
-def test_loft_is_a_first_zone_without_friction():
+@pytest.mark.claim(
+    "A lofted ball comes in like one that starts on a stretch without friction",
+    against="our own calculation",
+    kind="exact",
+)
+def test_loft_is_a_first_zone_without_friction(figure):
     for release in random_releases(6, 3, laydown_board=14.0, target_board=12.0):
         lofted = simulate(replace(release, loft_ft=6.3), ZonedLane([(60, 0.12)]))
         zoned = simulate(release, ZonedLane([(6.3, 0.0), (60, 0.12)]))
+        if np.isfinite(lofted.entry_board):
+            figure("off by", abs(lofted.entry_board - zoned.entry_board), "boards", asked="0.000001")
         assert lofted.entry_board == pytest.approx(zoned.entry_board, abs=1e-6, nan_ok=True)
         assert lofted.time_s[-1] == pytest.approx(zoned.time_s[-1], abs=1e-7)
 
@@ -123,10 +130,16 @@ def test_never_rolls_says_nan():
     assert np.isfinite(path.entry_board)
 
 
-def test_rolls_in_the_oil_and_then_runs_straight():
+@pytest.mark.claim(
+    "A ball that has rolled runs straight on, over oil and over dry boards",
+    against="our own calculation",
+    kind="exact",
+)
+def test_rolls_in_the_oil_and_then_runs_straight(figure):
     path = simulate(Release(12, 350, 20, 13, 8, 4), ZonedLane([(40, 0.15), (60, 0.2)]))
     assert path.roll_start_ft < 35
     rolling = path.distance_ft > path.roll_start_ft + 1
+    figure("turns by", np.ptp(path.heading_deg[rolling]), "degrees", asked="rounding")
     assert np.ptp(path.heading_deg[rolling]) < 1e-12
     steps = np.diff(path.board[rolling]) / np.diff(path.distance_ft[rolling])
     assert np.ptp(steps) < 1e-9

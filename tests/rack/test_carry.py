@@ -42,6 +42,11 @@ def test_a_ball_that_backs_up_is_the_mirror_image():
     assert {a.leave.mirror.text: a.share for a in leaves[0]} == pytest.approx(other) and one != other
 
 
+@pytest.mark.claim(
+    "A left-hander has the same odds and leaves the mirrored pins",
+    against="the right-hander's table",
+    kind="exact",
+)
 def test_a_left_hander_has_the_same_odds_and_mirrored_pins():
     right, left = (carry.leave_shares(17.5, 5.0, hand=hand) for hand in ("right", "left"))
     assert {(a.leave.mirror.text, a.share) for a in right} == {(b.leave.text, b.share) for b in left}
@@ -99,15 +104,26 @@ def test_scalars_give_plain_numbers_and_arrays_keep_their_shape():
     assert strike_odds(np.full((3, 4), 17.5), 5.0).strike.shape == (3, 4)
 
 
-def test_steeper_carries_better_over_the_pocket():
+@pytest.mark.claim(
+    "A steeper ball into the pocket strikes more often than a flat one",
+    against="P. Ridenour (USBC), 4 to 6 degrees best, read second-hand: the direction; the size is our own",
+    kind="published",
+)
+def test_steeper_carries_better_over_the_pocket(figure):
     """5-7 against 1-3 degrees over boards 16.5-18 at first touch: direction published, size our own calculation."""
     boards = np.linspace(16.5, 18, 7)
     steep = np.mean([at_touch(boards, angle).strike for angle in (5.0, 6.0, 7.0)])
     flat = np.mean([at_touch(boards, angle).strike for angle in (1.0, 2.0, 3.0)])
+    figure("5 to 7 degrees over 1 to 3", 100 * (steep - flat), "points", asked="more than 10")
     assert steep - flat > 0.10
 
 
-def test_high_leaves_hold_the_4_or_the_7_and_light_flat_ones_the_5_or_8_10():
+@pytest.mark.claim(
+    "High hits leave the 4 or the 7, light and flat ones the 5 or the 8-10",
+    against="common practice, no source (coaches' reading of leaves)",
+    kind="practice",
+)
+def test_high_leaves_hold_the_4_or_the_7_and_light_flat_ones_the_5_or_8_10(figure):
     """Common practice, no source (coaches' reading of leaves)."""
 
     def share_with(board, angle, wanted):
@@ -118,16 +134,32 @@ def test_high_leaves_hold_the_4_or_the_7_and_light_flat_ones_the_5_or_8_10():
         ]
         return sum(x.share for x in leaves if wanted(set(x.leave.pins))) / sum(x.share for x in leaves)
 
-    assert share_with(18.5, 4.5, lambda pins: pins & {4, 7}) > 0.8
-    assert share_with(16.25, 1.5, lambda pins: 5 in pins or {8, 10} <= pins) > 0.6
+    high = share_with(18.5, 4.5, lambda pins: pins & {4, 7})
+    light = share_with(16.25, 1.5, lambda pins: 5 in pins or {8, 10} <= pins)
+    figure("high: share with the 4 or 7", high, asked="more than 0.8")
+    figure("light and flat: share with the 5 or 8-10", light, asked="more than 0.6")
+    assert high > 0.8
+    assert light > 0.6
 
 
-def test_flush_hit_leaves_the_deck_near_board_19():
+@pytest.mark.claim(
+    "A flush hit in at board 17 leaves the deck near board 19",
+    against="P. Ridenour (USBC), a video note, known second-hand",
+    kind="published",
+)
+def test_flush_hit_leaves_the_deck_near_board_19(figure):
     """In at 17, out near 19: P. Ridenour (USBC), a video note, known second-hand."""
-    assert carry.exit_board(entry_board_from_touch(17.0, 6.0), 6.0) == pytest.approx(19.0, abs=2.0)
+    out = carry.exit_board(entry_board_from_touch(17.0, 6.0), 6.0)
+    figure("out at board", out, asked="17 to 21")
+    assert out == pytest.approx(19.0, abs=2.0)
 
 
-def test_the_look_up_agrees_with_cells_left_out_of_it():
+@pytest.mark.claim(
+    "Between its cells the carry table gives what racks played there give, within their luck",
+    against="24 cells played for this and left out of the table: the table's own doubt",
+    kind="own",
+)
+def test_the_look_up_agrees_with_cells_left_out_of_it(figure):
     """24 cells between the table's own, never used by it: mean pins and strikes, within their sampling errors."""
     from bowlcore.locate import data_folder
     from bowlcore.motion.data_file import read_table
@@ -147,5 +179,8 @@ def test_the_look_up_agrees_with_cells_left_out_of_it():
         apart.append((odds.strike - strike, odds.mean_pinfall - pins))
         sizes.append(n.sum())
     apart = np.array(apart)
+    figure("strike odds off on average by", 100 * np.abs(apart[:, 0]).mean(), "points", asked="12")
+    figure("all on one side by", 100 * np.abs(apart[:, 0].mean()), "points", asked="8")
+    figure("pins off on average by", np.abs(apart[:, 1]).mean(), asked="0.6")
     assert np.abs(apart[:, 0]).mean() < 0.12 and np.abs(apart[:, 0].mean()) < 0.08
     assert np.abs(apart[:, 1]).mean() < 0.6 and np.abs(apart[:, 1].mean()) < 0.35

@@ -55,8 +55,16 @@ def _blow(run):
     return before, (_momentum(run), _energy(run))
 
 
-def test_momentum_is_kept(lone_pin):
+@pytest.mark.claim(
+    "In the pin deck a blow keeps the momentum of ball and pin",
+    against="mechanics",
+    kind="exact",
+)
+def test_momentum_is_kept(lone_pin, figure):
     (before, _), (after, _) = _blow(lone_pin(0.65))
+    figure(
+        "off by", np.abs(after / np.abs(before).max() - before / np.abs(before).max()).max(), asked="rounding"
+    )
     assert after == pytest.approx(before, rel=1e-9, abs=1e-9)
 
 
@@ -75,6 +83,11 @@ def test_a_blow_acts_with_its_restitution(lone_pin, restitution):
     assert acts_like == pytest.approx(restitution, abs=0.03)
 
 
+@pytest.mark.claim(
+    "A rack that nobody touches stands still",
+    against="mechanics, ten thousand steps",
+    kind="exact",
+)
 def test_a_rack_left_alone_stands_still(mujoco):
     run = deck_model._Run(20.0, 0.0, 5.0, 15.0, Scatter(), DeckParams())
     run._put_away(0)

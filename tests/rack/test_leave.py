@@ -25,6 +25,11 @@ def test_a_split_stays_a_split_in_the_mirror():
     assert all(Leave(mask).is_split == Leave(mask).mirror.is_split for mask in range(1024))
 
 
+@pytest.mark.claim(
+    "What counts as a split is the customary list of splits",
+    against="customary list, from memory",
+    kind="practice",
+)
 @pytest.mark.parametrize(
     "text",
     [

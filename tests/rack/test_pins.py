@@ -6,12 +6,18 @@ import pytest
 from bowlcore.rack import pin_shape, pins
 
 
-def test_neighbouring_pins_stand_twelve_inches_apart():
+@pytest.mark.claim(
+    "Neighbouring pins stand 12 inches apart",
+    against="Int. J. Sports Sci. & Coaching, doi 10.1177/17479541241306543, only its opening read",
+    kind="published",
+)
+def test_neighbouring_pins_stand_twelve_inches_apart(figure):
     # side of the triangle 36 in: Int. J. Sports Sci. & Coaching, doi 10.1177/17479541241306543
     gaps = np.hypot(pins.PIN_X_IN[:, None] - pins.PIN_X_IN, pins.PIN_Y_IN[:, None] - pins.PIN_Y_IN)[
         np.triu_indices(10, 1)
     ]
     near = gaps[gaps < 13]
+    figure("off by", np.abs(near - 12).max(), "in", asked="rounding")
     assert len(near) == 18
     assert near == pytest.approx(12.0, abs=1e-9)
     assert np.sort(gaps)[18] > 20
@@ -29,11 +35,23 @@ def test_corner_pin_stands_2_75_inches_from_the_edge():  # a retailer's article 
     assert pins.LANE_WIDTH_IN / 2 - abs(pins.PIN_Y_IN[9]) == pytest.approx(2.75, abs=1e-3)
 
 
-def test_last_row_stands_at_62_6_feet():  # doi 10.1177/17479541241306543 prints 62.6 ft
+@pytest.mark.claim(
+    "The last row of pins stands 62.6 ft from the foul line",
+    against="Int. J. Sports Sci. & Coaching, doi 10.1177/17479541241306543, only its opening read",
+    kind="published",
+)
+def test_last_row_stands_at_62_6_feet(figure):  # doi 10.1177/17479541241306543 prints 62.6 ft
+    figure("at", pins.pin_distance_ft(7), "ft", asked="62.6")
     assert pins.pin_distance_ft(7) == pytest.approx(62.598, abs=1e-3)
 
 
-def test_pocket_middle():  # our own calculation; not the 17.5 of the USBC study
+@pytest.mark.claim(
+    "By plain geometry the middle of the pocket lies a little further out than the board 17.5 of the lessons",
+    against="our own calculation; 17.5: a USBC study of 2008, known second-hand",
+    kind="disagrees",
+)
+def test_pocket_middle(figure):  # our own calculation; not the 17.5 of the USBC study
+    figure("board", pins.pocket_middle_board(), asked="17.18")
     assert pins.pocket_middle_board() == pytest.approx(17.18, abs=0.01)
 
 
@@ -91,8 +109,19 @@ def test_touching_balls_touch():
     assert np.hypot(x, y) == pytest.approx(pins.TOUCH_DISTANCE_IN, abs=1e-9)
 
 
-def test_frozen_pin_numbers_follow_from_the_profile():
+@pytest.mark.claim(
+    "The pin's centre of gravity lies in the allowed band and follows from the pin's outline",
+    against=(
+        "USBC, Bowling pins specifications, only its opening read: 5 40/64 to 5 60/64 in; outline: our own "
+        "integral"
+    ),
+    kind="published",
+)
+def test_frozen_pin_numbers_follow_from_the_profile(figure):
     solid = pin_shape.uniform_solid()
+    off = abs(solid["centre_of_gravity_in"] - pin_shape.CENTRE_OF_GRAVITY_IN)
+    figure("centre of gravity at", pin_shape.CENTRE_OF_GRAVITY_IN, "in", asked="5.63 to 5.94")
+    figure("outline gives another by", off, "in", asked="0.03")
     # published band 5 40/64 to 5 60/64 in: USBC, "Bowling pins" specifications (opening read)
     assert 5 + 40 / 64 < pin_shape.CENTRE_OF_GRAVITY_IN < 5 + 60 / 64
     assert solid["centre_of_gravity_in"] == pytest.approx(pin_shape.CENTRE_OF_GRAVITY_IN, abs=0.03)

@@ -34,6 +34,11 @@ def computed_numbers(book) -> set[str]:
     return set(re.findall(r"\d+(?:\.\d+)?", " ".join(said)))
 
 
+@pytest.mark.claim(
+    "Every number in a lesson's text is marked as computed, sourced or invented",
+    against="the text of each lesson",
+    kind="own",
+)
 def test_none_is_unmarked_and_no_mark_is_left_over(book):
     for cell in cells(book, "markdown"):
         if cell.source.startswith("## Sources"):
@@ -47,6 +52,11 @@ def test_marks_are_of_three_kinds(book):
             assert mark in ("computed", "invented") or re.match(r"sourced: \S.{5,}", mark), (number, mark)
 
 
+@pytest.mark.claim(
+    "Every number marked as computed stands in what that lesson computes",
+    against="outputs that are run and compared by README's command",
+    kind="own",
+)
 def test_a_computed_number_stands_in_the_executed_notebook(book):
     there = computed_numbers(book)
     for cell in cells(book, "markdown"):
@@ -54,6 +64,11 @@ def test_a_computed_number_stands_in_the_executed_notebook(book):
             assert mark != "computed" or number.lstrip("-−") in there, (number, cell.source[:60])
 
 
+@pytest.mark.claim(
+    "Every number marked as sourced has its source at the end of the lesson",
+    against="the Sources of each lesson",
+    kind="own",
+)
 def test_a_source_exists(book):
     for cell in cells(book, "markdown"):
         for number, mark in marks(cell).items():
