@@ -6,6 +6,7 @@ no loop runs (tests, plain scripts) it redraws at once.
 
 import asyncio
 from html import escape
+from time import perf_counter
 from typing import NamedTuple
 
 import ipywidgets as widgets
@@ -14,6 +15,7 @@ from bowlcore.display.pieces import read_out
 from bowlcore.display.settings import SETTINGS
 
 _PAUSE_S = 0.004  # lets slider messages that have already arrived be taken in first
+_SLOW_S = 0.3  # who waits longer wants to see that something is being made
 
 
 class Drawn(NamedTuple):
@@ -50,7 +52,7 @@ class Panel:
     ):
         self.name, self._draw, self.settings = name, draw, settings
         self.memory, self._stale, self._task, self._typed_wrong = {}, False, None, {}
-        self._lines = 0 if open_table else lines
+        self._lines, self._took_s = 0 if open_table else lines, 0.0
         folds = folds or {}
         every = [*main, *(control for group in folds.values() for control in group)]
         self.controls = {control.name: control for control in every}
@@ -180,7 +182,13 @@ class Panel:
     async def _settle(self):
         while self._stale:
             await asyncio.sleep(_PAUSE_S)
+            begun, slow = perf_counter(), self._took_s > _SLOW_S
+            if slow:
+                self.widget.add_class("bm-busy")  # the old picture goes pale: it is being made anew
             self.redraw()
+            if slow:
+                self.widget.remove_class("bm-busy")
+            self._took_s = perf_counter() - begun
 
     def _settings(self):
         return self.settings.metric, self.settings.hand

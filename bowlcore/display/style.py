@@ -14,6 +14,7 @@ CSS = """<style>
 .bm-panel .bm-picture { container-type: inline-size; }
 @container (max-width: 860px) { .bm-picture svg { --bm-letters: 1.2; } }
 .bm-panel .bm-picture svg { width: 100%; height: auto; max-width: 1120px; display: block; }
+.bm-busy .bm-picture { opacity: 0.4; }
 .bm-sentence { font-size: 1.15em; line-height: 1.45; margin: 6px 0; max-width: 62em; }
 .bm-lead { display: block; font-size: 1.2em; }
 .bm-message { color: #8a1c00; font-weight: 600; margin: 4px 0; }

@@ -67,6 +67,20 @@ def test_the_last_value_wins_and_nothing_queues():
     assert panel.sentence == ALL_PANELS[-1](axis_rotation_deg=75).sentence
 
 
+@pytest.mark.parametrize(("last_took_s", "pale"), [(0.05, []), (1.0, [True, False])])
+def test_a_picture_that_takes_long_goes_pale_while_it_is_made(last_took_s, pale):
+    panel, seen = ALL_PANELS[0](), []
+    panel._took_s = last_took_s
+    panel.widget.observe(lambda change: seen.append("bm-busy" in change.new), "_dom_classes")
+
+    async def press_a_key():
+        panel.controls["axis_tilt_deg"].slider.value = 25
+        await panel._task
+
+    asyncio.run(press_a_key())
+    assert seen == pale
+
+
 @pytest.mark.parametrize("make", ALL_PANELS)
 @pytest.mark.parametrize("typed", [1e9, -999.0, float("nan"), float("inf")])
 def test_a_typed_number_out_of_range_is_named_and_kept(make, typed):
