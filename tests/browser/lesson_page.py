@@ -61,7 +61,10 @@ def answers(page, panel):
     control = panel.locator(CONTROLS).first
     key = "ArrowDown" if control.evaluate("one => one.tagName") == "SELECT" else "ArrowRight"
     control.focus()
-    for wait_ms in (*[1000] * 7, 20_000):  # a small step may be too small for rounded words; some panels take a second
+    for wait_ms in (
+        *[1000] * 7,
+        20_000,
+    ):  # a small step may be too small for rounded words; some panels take a second
         page.keyboard.press(key)
         for _ in range(wait_ms // 100):
             page.wait_for_timeout(100)

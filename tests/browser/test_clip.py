@@ -9,6 +9,7 @@ import re
 import numpy as np
 import pytest
 from browser_page import new_page
+from lesson_page import OUTPUT, serious_for_axe
 
 from bowlcore.coaching.clip_folder import FOLDER
 from bowlcore.coaching.clip_write import DEMO_NAME, demo_scene, write_mp4
@@ -233,13 +234,7 @@ def test_a_clip_of_ones_own_is_brought_in_whole(panel, lab, tmp_path, lesson):
 
 
 def test_axe_finds_nothing_serious_in_an_open_clip(demo, lesson):
-    from axe_playwright_python.sync_playwright import Axe
-
     for fold in demo.locator("button", has_text="…").all():
         fold.click()
     lesson.wait_for_timeout(500)
-    found = Axe().run(lesson, context=".jp-OutputArea-output").response["violations"]
-    bad = [
-        f"{v['id']}: {v['nodes'][0]['html'][:200]}" for v in found if v["impact"] in ("serious", "critical")
-    ]
-    assert bad == []
+    assert serious_for_axe(lesson, context=OUTPUT) == []

@@ -3,6 +3,7 @@
 from urllib.parse import urlsplit
 
 import pytest
+from lesson_page import serious_for_axe
 
 pytestmark = pytest.mark.browser
 WAIT_MS = 90_000
@@ -33,5 +34,6 @@ def test_it_prints_as_it_is(on_paper):
     assert formula.count() == 1 and formula.evaluate("picture => picture.naturalWidth") > 100
     assert "$" not in text
     assert on_paper.locator("a[href], script, button, input").count() == 0
+    assert serious_for_axe(on_paper) == []
     assert on_paper.outside == []
     assert on_paper.pdf().count(b"/Type /Page\n") <= 12

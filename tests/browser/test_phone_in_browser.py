@@ -4,6 +4,7 @@ import re
 
 import pytest
 from browser_page import new_page
+from lesson_page import serious_for_axe
 
 from bowlcore.display.first_shot import first_shot_panel
 from bowlcore.display.phone_page import MOST_BYTES
@@ -83,14 +84,8 @@ def test_nothing_is_asked_for_outside_and_the_file_is_small(opened, file):
 
 
 def test_axe_finds_nothing_serious(opened):
-    from axe_playwright_python.sync_playwright import Axe
-
     opened.locator("summary").click()
-    found = Axe().run(opened).response["violations"]
-    bad = [
-        f"{v['id']}: {v['nodes'][0]['html'][:200]}" for v in found if v["impact"] in ("serious", "critical")
-    ]
-    assert bad == []
+    assert serious_for_axe(opened) == []
 
 
 def test_without_scripts_the_picture_and_the_table_are_there(chromium, file):

@@ -116,6 +116,7 @@ def test_axe_finds_nothing_serious(lesson):
 def test_contents_links_and_steps_lead_through_the_course(show, page):
     page.goto(show.first_address)
     assert page.title() == "Ball Motion Workbook"
+    assert serious_for_axe(page) == []
     links = page.locator(".show-contents a")
     assert [link.get_attribute("href").rpartition("/")[2] for link in links.all()] == LESSONS
     links.first.click()
@@ -158,6 +159,7 @@ def test_a_lesson_that_is_left_leaves_no_python_behind(show, page):
 def test_a_page_that_is_not_there_asks_for_nothing_outside(show, page):
     page.goto(show.address("99_nothing.ipynb"))
     assert page.locator("h1").inner_text() == "This page cannot be shown"
+    assert serious_for_axe(page) == []
     assert page.outside == []
 
 
