@@ -32,6 +32,10 @@ _CUT = """places => {
   const seen = [...document.querySelectorAll('.bm-panel *, .bm-question *')].filter(one => one.getClientRects().length);
   return seen.filter(one => !one.closest('svg') && (wide(one) || beyond(one))).map(one => one.outerHTML.slice(0, 150));
 }"""
+_MOVES = """() => [...document.querySelectorAll('.bm-panel *, .bm-question *')].filter(one => {
+  const style = getComputedStyle(one);
+  return style.animationName !== 'none' || style.transitionDuration.split(', ').some(time => parseFloat(time) > 0);
+}).map(one => one.className.toString())"""
 
 
 def opened(page, address):
@@ -119,6 +123,19 @@ def cut_off_when_narrow(page):
     page.set_viewport_size({"width": 1280, "height": 800})
     page.wait_for_timeout(500)
     return lost
+
+
+def moves_all_the_same(page):
+    """What moves on the page of somebody who asked the computer for no motion; a probe moves for everyone else."""
+    page.locator(".bm-panel:visible").first.evaluate(
+        "panel => panel.insertAdjacentHTML('beforeend', '<p class=probe style=\"transition: all 1s\"></p>')"
+    )
+    page.emulate_media(reduced_motion="reduce")
+    found = page.evaluate(_MOVES)
+    page.emulate_media(reduced_motion="no-preference")
+    assert "probe" in page.evaluate(_MOVES)
+    page.locator(".probe").evaluate("probe => probe.remove()")
+    return found
 
 
 def keep_screen(page, view, name):

@@ -10,6 +10,7 @@ from lesson_page import (
     cut_off_when_narrow,
     every_panel_answers,
     keep_screen,
+    moves_all_the_same,
     opened,
     serious_for_axe,
     stops_out_of_order,
@@ -140,3 +141,7 @@ def test_the_tab_key_goes_through_the_panels_in_reading_order(lesson):
 
 def test_nothing_is_lost_on_a_narrow_page(lesson):
     assert cut_off_when_narrow(lesson) == []
+
+
+def test_nothing_moves_for_those_who_asked_for_that(lesson):
+    assert moves_all_the_same(lesson) == []

@@ -14,6 +14,7 @@ from lesson_page import (
     cut_off_when_narrow,
     every_panel_answers,
     keep_screen,
+    moves_all_the_same,
     opened,
     serious_for_axe,
     stops_out_of_order,
@@ -107,6 +108,10 @@ def test_it_is_large_and_nothing_is_cut_off(lesson):
 
 def test_the_tab_key_goes_through_the_panels_in_reading_order(lesson):
     assert stops_out_of_order(lesson) == []
+
+
+def test_nothing_moves_for_those_who_asked_for_that(lesson):
+    assert moves_all_the_same(lesson) == []
 
 
 def test_axe_finds_nothing_serious(lesson):
