@@ -67,7 +67,7 @@ def on_the_pair(name, bowlers):
 
 def answer(
     bowler="league one-hander", lane="left", games=GAMES, taken_percent=8, carried_percent=3, *,
-    pattern="house", right_percent=0, bowlers=6, moving=True,
+    pattern="house", right_percent=0, bowlers=6, moving=True, metric=False,
 ) -> EveningAnswer:  # fmt: skip
     """One bowler's evening on one lane of the pair; mirrored, hands and lanes, it would be told alike.
 
@@ -80,6 +80,7 @@ def answer(
     pattern, right_percent : the shape on both lanes, and how much looser (+) the right one plays [%]
     bowlers : 1 to 6 on the pair
     moving : False: nobody moves all evening
+    metric : True: the sentence speaks of metres
 
     Raises
     ------
@@ -104,20 +105,20 @@ def answer(
         for at, group in ((lane, looks), (_OTHER[lane], other))
         for look, state in zip(group, states[at], strict=True)
     ]
-    sentence = _sentence(one, bowler, lane, looks, states[lane][-1], night, number)
+    sentence = _sentence(one, bowler, lane, looks, states[lane][-1], night, number, metric)
     return EveningAnswer(
         one, looks, other, night.lanes[lane][0], list(night.lanes[lane][2:shown:2]), states[lane][2::2],
         sentence, rows,
     )  # fmt: skip
 
 
-def _sentence(bowler, name, lane, looks, state, night, number):
+def _sentence(bowler, name, lane, looks, state, night, number, metric):
     fresh, now = looks[0], looks[-1]
     in_games = words.count(now.games, "game")
     fell = night.falls_after(number, lane)
     who = f"the {label_of(name)}"
     parts = [
-        f"After {in_games} the {lane} lane {_state_words(state)} where {who} began.",
+        f"After {in_games} the {lane} lane {_state_words(state, metric)} where {who} began.",
         f"On the first line {_stood(fresh, now)}, and {_hundred(now.first.pocket)} find the pocket"
         f" ({_hundred(fresh.first.pocket, False)} when fresh).",
     ]
@@ -138,12 +139,15 @@ def _sentence(bowler, name, lane, looks, state, night, number):
     return " ".join(parts)
 
 
-def _state_words(state: LaneState) -> str:
+def _state_words(state: LaneState, metric=False) -> str:
     if state.name in ("drying", "carrydown"):
         size = state.drier_ft if state.name == "drying" else state.wetter_ft
-        feet = words.count(size, "foot").replace("foots", "feet")
+        feet = words.count(size, "foot").replace("foots", "feet")  # halves, as a lane is read
+        length = words.distance(size, metric) if metric else feet
         verb = "is" if state.name == "drying" else "shows"
-        return f"{verb} {state.name} (as if {feet} {'more' if state.name == 'drying' else 'fewer'} were dry)"
+        return (
+            f"{verb} {state.name} (as if {length} {'more' if state.name == 'drying' else 'fewer'} were dry)"
+        )
     return {"fresh": "is still fresh", "wet-dry": "is wet-dry (a sharp edge beside the track)"}[state.name]
 
 

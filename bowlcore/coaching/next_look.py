@@ -5,6 +5,7 @@ import numpy as np
 from bowlcore.coaching.hypotheses import GOOD, OWN, TARGET
 from bowlcore.coaching.moves import moved
 from bowlcore.coaching.perception import follow_all, word_chances
+from bowlcore.coaching.seen import EXITS
 
 FIRST = "Say what was seen: was the target hit, and was the ball light, flush or high?"
 ASK_TARGET = "Did the ball roll over its target, at the usual speed? Ask that first."
@@ -20,8 +21,8 @@ _HARDLY, _TRIED = (
 )  # a lane that is less than this of a cause is passed over; test balls tried on each
 _GOOD_ENOUGH = 0.35  # share of cases in which the answer differs between the two causes
 _LOOKS = {
-    "finish": "watch the last twenty feet: still skidding, or rolled out and standing up?",
-    "exit": "watch where the ball leaves the deck, right of the 9, over it, or further in",
+    "finish": "watch the last third of the lane: still skidding, or rolled out and standing up?",
+    "exit": "watch where the ball leaves the deck, {}, over it, or further in",
     "hit": "look whether it meets the head pin light, flush or high",
 }
 _TEST_BALLS = (
@@ -47,10 +48,11 @@ def next_step(posts, share, told) -> str:
         return _SAME_AGAIN.get(first, f"Act on '{first}', which is clear enough, then look again.")
     found = []
     for post in posts.values():
+        edge = EXITS[0 if post.bowler.release.hand == "right" else -1]
         seen = set().union(*(item.told for item in post.deliveries))
         for field, text in _LOOKS.items():
             if field not in seen:
-                found.append((_parted(post, field, first, second, None), text))
+                found.append((_parted(post, field, first, second, None), text.format(edge)))
         if TARGET not in (first, second):
             found += [
                 (_parted(post, "hit", first, second, move), f"{text}, and see how it hits")

@@ -21,6 +21,7 @@ from bowlcore.motion.ball import Ball
 from bowlcore.motion.many import sweep_together
 from bowlcore.motion.path import simulate
 from bowlcore.motion.release import FIELD_NAMES, RANGES, Release
+from bowlcore.motion.units import KMH_PER_MPH
 
 TIMED = {"clip": None, "stop-watch": 0.1}  # error of a time [s]; a clip: one frame
 # how good is good enough, one standard deviation: what an eye sees on the lane (our choice)
@@ -152,7 +153,7 @@ def _sentence(several, release, lane, by_eye, together, metric):
     parts = []
     for name in NAMES:
         one = several[name]
-        doubt = max(one.error, 1.0 / 1.609 if metric else 0.5) if name == "speed_mph" else one.error
+        doubt = max(one.error, 1.0 / KMH_PER_MPH if metric else 0.5) if name == "speed_mph" else one.error
         doubt = max(doubt, 10.0) if name == "rev_rate_rpm" else doubt
         parts.append(
             f"{NAMES[name]} {shown(name, one.value, metric)} (give or take {shown(name, doubt, metric)})"

@@ -32,11 +32,11 @@ _NEAR = "the house line kept, it comes in at least half a board nearer to board 
 _HIGH = "The usual hand on its house line, a lane that hooks more: it comes in at least one board high."
 _LATE = (
     "The usual hand on its house line, a slick lane: it comes in at least one board light and still skids, or rolls "
-    "after 55 ft."
+    "after 55 ft (16.8 m)."
 )
 _EARLY = (
-    "A drier lane, the feet kept, the ball sent wider until it comes into the pocket: it rolls before 50 ft and comes in flat, "
-    "which leaves corner pins."
+    "A drier lane, the feet kept, the ball sent wider until it comes into the pocket: it rolls before 50 ft (15.2 m) "
+    "and comes in flat, which leaves corner pins."
 )
 _MORE_TILT = "Ten degrees more tilt, all else kept, on the line that is right for the usual hand."
 _LESS_TILT = (

@@ -208,6 +208,6 @@ def two_and_one_note() -> str:
     """The two moves that go by one name, on paper."""
     return (
         f"It is two different moves. Walking parallel it opens the line by {opened_deg(2.0, 1.0):.1f} degrees, and a straight "
-        f"ball is {abs(straight_boards(2.0, 1.0, 42.0)):.1f} board further out at 42 ft. With a walk that drifts two to one it "
-        f"is a parallel shift by {straight_boards(1.0, 1.0, 42.0):.0f} board. Ask which one is meant."
+        f"ball is {abs(straight_boards(2.0, 1.0, 42.0)):.1f} board further out at 42 ft (12.8 m). With a walk that drifts two "
+        f"to one it is a parallel shift by {straight_boards(1.0, 1.0, 42.0):.0f} board. Ask which one is meant."
     )

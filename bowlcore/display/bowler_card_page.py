@@ -9,6 +9,7 @@ from html import escape
 from bowlcore.coaching import words
 from bowlcore.coaching.feet import line_words
 from bowlcore.coaching.paper import MARGIN_MM, page, paper_mm
+from bowlcore.coaching.sheet_numbers import speed
 
 CSS = """
 .bm-card { position: relative; }
@@ -88,7 +89,8 @@ def _front(card, name, about):
 def _who(bowler):
     name, weight = bowler.ball.name or "own ball", f"{words.halves(bowler.ball.mass_lb)} lb"
     ball = name if name.endswith(weight) else f"{name}, {weight}"
-    return f"{'Right' if bowler.release.hand == 'right' else 'Left'}-hander, {words.speed(bowler.release.speed_mph)}; {ball}"
+    hand = "Right" if bowler.release.hand == "right" else "Left"
+    return f"{hand}-hander, {speed(bowler.release.speed_mph)}; {ball}"  # paper is for both units
 
 
 def _lane(column):

@@ -77,7 +77,7 @@ class DeckPicture:
             spot.set_facecolor((grey, grey, grey))
             number = pin if hand == "right" else MIRROR[pin]
             name.set_text(f"{number}\n{words.percent(share)}")
-            name.set_color("white" if share > 0.6 else "black")
+            name.set_color("white" if share > 0.72 else "black")
         self.way.set_data(told.way_ft, told.way_board)
         self.ball.set_center((told.way_ft[0], told.way_board[0]))
         self._show_bars(told)

@@ -2,7 +2,7 @@
 
 from bowlcore.coaching import first_shot
 from bowlcore.coaching.path_lab import lane_of
-from bowlcore.display.controls import Choice, Number, starting
+from bowlcore.display.controls import Choice, Number, starting, target_number
 from bowlcore.display.one_lane import one_lane
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
@@ -22,7 +22,7 @@ def first_shot_panel(**start):
             ),
             Number("rev_rate_rpm", "Rev rate", "rpm", 0, 600, 10, at("rev_rate_rpm", 300)),
             Number("laydown_board", "Laydown", "board", 1, 39, 0.5, at("laydown_board", 17)),
-            Number("target_board", "Target at 15 ft", "board", 1, 39, 0.5, at("target_board", 13)),
+            target_number(at),
         ]
         folds = {
             "Hand and lane": [

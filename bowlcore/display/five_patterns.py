@@ -5,7 +5,7 @@ import numpy as np
 from bowlcore.coaching import five_patterns, words
 from bowlcore.coaching.five_patterns import PATTERNS
 from bowlcore.display import style
-from bowlcore.display.controls import Number, starting
+from bowlcore.display.controls import Number, starting, target_number
 from bowlcore.display.lane_figure import X_LIMITS, Y_LIMITS, distance_axis, lanes_background, paint_oil
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.picture import drawn_once, layer, new_axes, new_figure, svg
@@ -37,7 +37,7 @@ def five_patterns_panel(**start):
             Number("speed_mph", "Ball speed", "mph", 8, 24, 0.1, at("speed_mph", 16), metric=mph),
             Number("rev_rate_rpm", "Rev rate", "rpm", 0, 600, 10, at("rev_rate_rpm", 300)),
             Number("axis_rotation_deg", "Axis rotation", "degrees", -30, 100, 1, at("axis_rotation_deg", 45)),
-            Number("target_board", "Target at 15 ft", "board", 1, 39, 0.5, at("target_board", 13)),
+            target_number(at),
         ]
         folds = {
             "Tilt and laydown": [

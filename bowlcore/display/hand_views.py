@@ -34,7 +34,7 @@ def empty_ball(figure, place, title, clock=False, note=""):
         axes.annotate("", (0, 1.6), (0, 1.32), arrowprops={"arrowstyle": "->", "color": style.GREY})
         axes.text(0.1, 1.46, "to the pins", color=style.GREY, va="center", fontsize=style.TEXT_PT - 0.5)
     else:
-        axes.plot([-1.55, 1.55], [-1.0, -1.0], color="#b9a88e", linewidth=2.0, zorder=0)
+        axes.plot([-1.55, 1.55], [-1.0, -1.0], color="#85765e", linewidth=2.0, zorder=0)
         small = {"color": "#404040", "fontsize": style.TEXT_PT - 0.5}
         axes.text(-1.55, -1.2, "lane", **small)
         if note:

@@ -5,7 +5,7 @@ import numpy as np
 from bowlcore.coaching import release_doubt
 from bowlcore.coaching.measuring import NAMES, shown
 from bowlcore.display import style
-from bowlcore.display.controls import Choice, Number, starting
+from bowlcore.display.controls import Choice, Number, starting, target_number
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
 from bowlcore.display.picture import (
@@ -69,7 +69,7 @@ def measure_a_release_panel(**start):
             ]
         folds["Line"] = [
             Number("laydown_board", "Laydown", "board", 1, 39, 0.5, at("laydown_board", 17)),
-            Number("target_board", "Target at 15 ft", "board", 1, 39, 0.5, at("target_board", 13)),
+            target_number(at),
         ]
     return Panel("measure_a_release_panel", draw, main, folds, lines=4)
 
@@ -150,7 +150,7 @@ def _strip(axes, name, told, metric):
     axes.axvspan(middle - half, middle + half, color="#cfe5da", linewidth=0)
     axes.axvline(middle, color=style.GREEN, linewidth=2.0)
     reach = 1.3 * max(half, *(abs(b.value - several.value) * factor + b.error * factor for b in found))
-    reach = max(reach, {"speed_mph": 1.0, "rev_rate_rpm": 25.0}.get(name, 5.0))
+    reach = max(reach, {"speed_mph": 1.0 * factor, "rev_rate_rpm": 25.0}.get(name, 5.0))
     for i, (ball, color) in enumerate(zip(found, _COLORS, strict=True)):
         x, error = ball.value * factor, ball.error * factor
         axes.plot([x - error, x + error], [2 - i, 2 - i], color=color, linewidth=1.6)

@@ -7,7 +7,7 @@ import numpy as np
 from bowlcore.coaching import area, words
 from bowlcore.coaching.path_lab import ball_of, lane_of
 from bowlcore.display import style
-from bowlcore.display.controls import Choice, Number, starting
+from bowlcore.display.controls import Choice, Number, starting, target_number
 from bowlcore.display.lane_figure import X_LIMITS, Y_LIMITS, empty_lane
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
@@ -43,7 +43,7 @@ def miss_room_panel(**start):
             Choice("upper", "Upper lane", options, at("upper", "house")),
             Choice("lower", "Lower lane", options, at("lower", "flat")),
             Number("laydown_board", "Laydown", "board", 1, 39, 0.5, at("laydown_board", 17)),
-            Number("target_board", "Target at 15 ft", "board", 1, 39, 0.5, at("target_board", 13)),
+            target_number(at),
             Number("axis_tilt_deg", "Axis tilt", "degrees", 0, 60, 1, at("axis_tilt_deg", 13)),
             Choice("ball", "Ball", list(load_balls()), at("ball", "benchmark")),
             Choice("line", "Aim at", list(area.LINES), at("line", area.LINES[0])),

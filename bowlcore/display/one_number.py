@@ -4,7 +4,7 @@ import numpy as np
 
 from bowlcore.coaching import one_number
 from bowlcore.display import style
-from bowlcore.display.controls import Choice, Number, starting
+from bowlcore.display.controls import Choice, Number, starting, target_number
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
 from bowlcore.display.picture import drawn_once, layer, moving_axis, new_axes, new_figure, rc_in_use, svg
@@ -36,7 +36,7 @@ def one_number_panel(**start):
                 Choice("first", "First lane", pattern_options(), at("first", "house")),
                 Choice("second", "Second lane", pattern_options(), at("second", "dried_out")),
                 Number("laydown_board", "Laydown", "board", 1, 39, 0.5, at("laydown_board", 17)),
-                Number("target_board", "Target at 15 ft", "board", 1, 39, 0.5, at("target_board", 13)),
+                target_number(at),
             ]
         }
     return Panel("one_number_panel", draw, main, folds, lines=4)

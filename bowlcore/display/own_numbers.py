@@ -7,7 +7,7 @@ from bowlcore.coaching.bowler import load_bowlers
 from bowlcore.coaching.path_lab import lane_of
 from bowlcore.coaching.spares import BALLS, PLAIN_BALL
 from bowlcore.display import style
-from bowlcore.display.controls import Choice, Number, starting
+from bowlcore.display.controls import Choice, starting, target_number
 from bowlcore.display.handouts import own_numbers_page
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
@@ -27,7 +27,7 @@ def own_numbers_panel(**start):
         main = [
             Choice("bowler", "Bowler (invented)", list(load_bowlers()), at("bowler", "league one-hander")),
             Choice("ball", "Ball", list(BALLS), at("ball", PLAIN_BALL)),
-            Number("target_board", "Target at 15 ft", "board", 5, 30, 0.5, at("target_board", 13.5)),
+            target_number(at, 5, 30, 13.5),
             Choice("pattern", "Oil pattern", pattern_options(), at("pattern", "house")),
         ]
         folds = {"Paper": paper_controls(at)}
@@ -56,7 +56,7 @@ def draw(metric=False, hand="right", written=None, **values) -> Drawn:
         axes.set_ylim(low - 5, high + 3)
         axes.legend(
             loc="center left", bbox_to_anchor=(1.02, 0.5), frameon=False, alignment="left",
-            title="blue numbers: where to slide\nno mark: no place to stand",
+            title="numbers: where to slide\nno mark: no place to stand",
         )  # fmt: skip
 
     sentence = f"{told.sentence} To print: {paper_words(values['size'], values['large'])}."

@@ -5,7 +5,7 @@ import numpy as np
 from bowlcore.coaching import pattern_builder, words
 from bowlcore.coaching.pattern_builder import OUTSIDE_BOARD, TRACK_BOARD, units_of_oil
 from bowlcore.display import style
-from bowlcore.display.controls import Choice, Number, starting
+from bowlcore.display.controls import Choice, Number, starting, target_number
 from bowlcore.display.lane_figure import X_LIMITS, LanePaths, distance_axis, lanes_background
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.picture import drawn_once, emptied, layer, new_axes, new_figure, svg
@@ -47,7 +47,7 @@ def pattern_builder_panel(**start):
                 ),
                 Number("axis_tilt_deg", "Axis tilt", "degrees", 0, 60, 1, at("axis_tilt_deg", 13)),
                 Number("laydown_board", "Laydown", "board", 1, 39, 0.5, at("laydown_board", 17)),
-                Number("target_board", "Target at 15 ft", "board", 1, 39, 0.5, at("target_board", 13)),
+                target_number(at),
             ]
         }
     return Panel("pattern_builder_panel", draw, main, folds, lines=4)
@@ -142,7 +142,8 @@ class _Moving:
             [], [], marker="D", ms=7, mfc="white", mec=style.VERMILLION, mew=1.6, linewidth=0
         )[0]
         self.here = axes.plot([], [], marker="o", ms=5, color=style.VERMILLION, linewidth=0)[0]
-        self.said = axes.text(0, 36.5, "", color=style.VERMILLION, ha="right", va="center")
+        halo = {"facecolor": "white", "alpha": 0.75, "edgecolor": "none", "pad": 0.8}
+        self.said = axes.text(0, 36.5, "", color=style.VERMILLION, ha="right", va="center", bbox=halo)
 
     def show(self, told, metric):
         """Move everything to an answer."""

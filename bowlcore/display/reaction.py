@@ -77,7 +77,7 @@ def _controls(start):
 
         phrase = Words("phrase", "In bowlers' words", _said, "it stood up", at("phrase", ""), fill)
         hit = choice("hit", "It hit", _HITS)
-        finish = choice("finish", "The last twenty feet", [(word, word) for word in FINISHES])
+        finish = choice("finish", "The last third of the lane", [(word, word) for word in FINISHES])
         target = choice("target_hit", "Over its target", [("yes", True), ("no", False)])
         more = [
             choice("exit", "Left the deck", _EXITS),

@@ -65,7 +65,8 @@ class ReactionPicture:
         axes = new_axes(self.figure, *_BARS, bare=True)
         _frame(axes)
         self.bars = [BarsOfCauses(axes, color) for color in (style.BLUE, style.VERMILLION)]
-        self.read_name = self.lane.axes.text(18.0, 36.2, "", color=style.GREEN, va="center")
+        halo = {"facecolor": "white", "alpha": 0.75, "edgecolor": "none", "pad": 0.8}
+        self.read_name = self.lane.axes.text(18.0, 36.2, "", color=style.GREEN, va="center", bbox=halo)
         self.list = new_axes(self.figure, *_LIST, bare=True)
         self.list.set_xlim(0, 2)
         self.list.set_ylim(_ROWS - 0.4, -1.5)

@@ -5,7 +5,7 @@ import numpy as np
 from bowlcore.coaching import response_map, words
 from bowlcore.coaching.response_map import FEW_ROTATIONS, FEW_TILTS, ROTATIONS, SCATTER, TILTS
 from bowlcore.display import style
-from bowlcore.display.controls import Choice, Number, starting
+from bowlcore.display.controls import Choice, Number, starting, target_number
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
 from bowlcore.display.picture import drawn_once, emptied, layer, new_axes, new_figure, rc_in_use, svg
@@ -41,7 +41,7 @@ def response_map_panel(**start):
                 Choice("pattern", "Oil pattern", pattern_options(), at("pattern", "house")),
                 Choice("ball", "Ball", list(load_balls()), at("ball", "benchmark")),
                 Number("laydown_board", "Laydown", "board", 1, 39, 0.5, at("laydown_board", 17)),
-                Number("target_board", "Target at 15 ft", "board", 1, 39, 0.5, at("target_board", 13)),
+                target_number(at),
             ]
         }
     return Panel("response_map_panel", draw, main, folds, lines=4)
@@ -114,7 +114,7 @@ def _map(axes, rotations, tilts, values, step):
     levels = np.arange(np.floor(low / step) * step, high + step, step)
     lines = axes.contour(rotations, tilts, np.ma.masked_invalid(values), levels=levels, colors=[style.BLUE], linewidths=1.1,
                          linestyles="-")  # fmt: skip
-    axes.clabel(lines, fontsize=style.TEXT_PT, fmt="%g", inline_spacing=2)
+    axes.clabel(lines, fontsize=style.TEXT_PT, fmt="%g", inline_spacing=2, colors=[style.BLACK])
 
 
 def _frame(axes):

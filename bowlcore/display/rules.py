@@ -11,7 +11,8 @@ from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.picture import in_lines, layer, new_axes, new_figure, svg
 
 _LOOKS = [*zip("osD^vP", [style.BLUE, style.VERMILLION, style.GREEN, style.BLACK] * 2, strict=False)]
-_TRUE_AREA, _TIE_AREA, _OTHERS = "#d9ece4", "#eeeeee", "#9a9a9a"
+_TRUE_AREA, _OTHERS = {"color": "#d9ece4"}, "#858585"
+_TIE_AREA = {"facecolor": "white", "edgecolor": "#b0b0b0", "hatch": "///", "linewidth": 0.0}
 _SAYINGS = {True: "six sayings", False: "the other sayings"}
 _WIDTH_IN, _LEFT_IN, _RIGHT_IN, _GAP_IN = 11.5, 1.75, 0.25, 0.35
 
@@ -90,9 +91,9 @@ def _strip(axes, part, verdict, names, places, bowler, metric):
     axes.set_xlim(least - room, most + room)
     axes.set_ylim(len(names) - 0.5, -0.5)
     if part.tie:
-        axes.axvspan(-part.tie, part.tie, color=_TIE_AREA, zorder=0)
+        axes.axvspan(-part.tie, part.tie, **_TIE_AREA, zorder=0)
     if not isnan(low):
-        axes.axvspan(low, high if isfinite(high) else most + room, color=_TRUE_AREA, zorder=0)
+        axes.axvspan(low, high if isfinite(high) else most + room, **_TRUE_AREA, zorder=0)
     axes.axvline(0.0, color=style.GREY, linewidth=0.8, zorder=1)
     axes.set_yticks([])
     axes.xaxis.set_major_locator(_few_ticks())
@@ -126,9 +127,9 @@ def _legend(figure, places, ties):
         linewidth=0,
         label="hollow: does not hold",
     )
-    shades = [Patch(color=_TRUE_AREA, label="counts as true")]
+    shades = [Patch(**_TRUE_AREA, label="counts as true")]
     if ties:
-        shades.append(Patch(color=_TIE_AREA, label="a tie: the angle decides"))
+        shades.append(Patch(**_TIE_AREA, label="a tie: the angle decides"))
     for row, handles in ((0.24, marks), (0.0, [hollow, *shades])):
         figure.legend(
             handles=handles,

@@ -5,7 +5,7 @@ import numpy as np
 from bowlcore.coaching import skid_hook_roll, words
 from bowlcore.coaching.path_lab import lane_of
 from bowlcore.display import style
-from bowlcore.display.controls import Choice, Number, starting
+from bowlcore.display.controls import Choice, Number, starting, target_number
 from bowlcore.display.lane_figure import X_LIMITS, LanePaths, distance_axis, lanes_background
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
@@ -16,7 +16,7 @@ from bowlcore.motion.units import KMH_PER_MPH
 SIZE = (11.5, 4.8)
 _LANE, _SLIP = (0.05, 0.47, 0.93, 0.46), (0.05, 0.105, 0.93, 0.285)
 _TOPS_MPH = (16, 24, 32)  # the slip axis: the first that is high enough
-_FILL = "#f0e2d8"
+_FILL = "#f7efe9"
 
 
 def skid_hook_roll_panel(**start):
@@ -36,7 +36,7 @@ def skid_hook_roll_panel(**start):
             "Line, tilt and friction": [
                 Number("axis_tilt_deg", "Axis tilt", "degrees", 0, 60, 1, at("axis_tilt_deg", 13)),
                 Number("laydown_board", "Laydown", "board", 1, 39, 0.5, at("laydown_board", 17)),
-                Number("target_board", "Target at 15 ft", "board", 1, 39, 0.5, at("target_board", 13)),
+                target_number(at),
                 Number("house_percent", "Lane friction change", "%", -30, 30, 5, at("house_percent", 0)),
             ]
         }

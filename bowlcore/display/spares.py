@@ -178,5 +178,5 @@ class _Moving:
             number = pin if hand == "right" else MIRROR[pin]
             stands = number in leave.pins
             spot.set_facecolor(style.BLACK if stands else "white")
-            spot.set_edgecolor(style.BLACK if stands else "#b0b0b0")
+            spot.set_edgecolor(style.BLACK if stands else "#858585")
             name.set_text(str(number) if stands else "")

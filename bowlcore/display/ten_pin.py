@@ -15,6 +15,11 @@ _KEY = (
     "small marks: each tilt with its own aim\nlarge, full: this bowler's tilt\nlarge, open: that line on the other lane\n"
     "no mark: no line to the pin"
 )
+# colour of a ball, and of its usual and its low rotation the dash and the mark
+_LOOKS = {
+    True: (style.BLUE, (("-", "o"), ("--", "s"))),
+    False: (style.VERMILLION, (("-.", "D"), (":", "^"))),
+}
 
 
 def ten_pin_panel(**start):
@@ -46,16 +51,17 @@ def draw(bowler, laydown_board, pattern, other, low_rotation_deg, metric=False, 
     def paint(axes):
         for (ball, rotation), row in told.made.items():
             usual = rotation == next(iter(told.made))[1]
-            color, dash = style.BLUE if ball == PLAIN_BALL else style.VERMILLION, "-" if usual else "--"
+            color, looks = _LOOKS[ball == PLAIN_BALL]
+            dash, marker = looks[not usual]
             label = f"{ball}, {'usual' if usual else 'low'} rotation ({words.halves(rotation)}°)"
             tilts = ten_pin.TILTS_DEG[: len(row)]
-            axes.plot(tilts, 100 * row, color=color, linestyle=dash, linewidth=1.8, marker=".", label=label)
-            marker = "o" if usual else "s"
+            axes.plot(tilts, 100 * row, color=color, linestyle=dash, linewidth=1.8, marker=marker, markersize=3.5,
+                      label=label)  # fmt: skip
             axes.plot(
-                [told.tilt_deg], [100 * told.usual[ball, rotation]], marker=marker, color=color, markersize=7
+                [told.tilt_deg], [100 * told.usual[ball, rotation]], marker=marker, color=color, markersize=8
             )
             away = 100 * told.elsewhere[ball, rotation]
-            axes.plot([told.tilt_deg], [away], marker=marker, mfc="white", mec=color, mew=1.8, markersize=7)
+            axes.plot([told.tilt_deg], [away], marker=marker, color=color, mfc="white", mew=1.8, markersize=8)
         axes.legend(
             loc="center left", bbox_to_anchor=(1.02, 0.5), frameon=False, title=_KEY, alignment="left"
         )

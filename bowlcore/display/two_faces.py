@@ -12,10 +12,10 @@ from bowlcore.motion.units import KMH_PER_MPH, MPH_MPS
 
 SIZE = (11.5, 4.8)
 _LANE, _SLIP, _BARS = (0.05, 0.44, 0.60, 0.48), (0.05, 0.105, 0.60, 0.19), (0.85, 0.105, 0.14, 0.76)
-_COLORS = (style.BLACK, style.VERMILLION)
+_COLORS, _DASHES = (style.BLACK, style.VERMILLION), (0, (4, 2))
 _BOWLERS = ("league one-hander", "high-rev two-hander", "left-hander")
 _MOST_SLIP, _MOST_GAIN = 7.0, 70
-_KEY = "black: still skidding; red: rolled; grey: a tie"
+_KEY = "upper: still skidding; lower: rolled; shaded: a tie"
 
 
 def two_faces_panel(**start):
@@ -109,6 +109,8 @@ class _Moving:
         self.lanes = [LanePaths(self.figure, _LANE, color) for color in _COLORS]
         for lane, place in zip(self.lanes, (10.5, 3.0), strict=True):
             lane.entry.set_position((61.0, place))
+        for line in (self.lanes[1].skid, self.lanes[1].hook):
+            line.set_linestyle(_DASHES)
         top = self.lanes[0].axes
         top.plot([two_faces.ALIKE_FT] * 2, [0.5, 39.5], color=style.GREY, linewidth=0.8, linestyle=":")
         self.alike = top.text(two_faces.ALIKE_FT - 0.6, 37.0, "", ha="right", va="center", color=style.GREY)
@@ -116,7 +118,7 @@ class _Moving:
         _slip_frame(slip)
         self.slips = [
             slip.plot([], [], color=color, linewidth=2.0, linestyle=dash)[0]
-            for color, dash in zip(_COLORS, ("-", (0, (4, 2))), strict=True)
+            for color, dash in zip(_COLORS, ("-", _DASHES), strict=True)
         ]
         self.said = [
             slip.text(61.0, y, "", color=c, va="center") for c, y in zip(_COLORS, (4.5, 1.5), strict=True)
@@ -134,7 +136,10 @@ class _Moving:
     def show(self, told, metric):
         """Move everything to an answer."""
         faces = (told.skids, told.rolled)
-        headings = ("Black: too much oil for it.  Red: friction came early, the hand gave less turn", "")
+        headings = (
+            "Black: too much oil for it.  Red, dashes: friction came early, less turn of the hand",
+            "",
+        )
         each = zip(self.lanes, headings, faces, self.slips, self.said, strict=True)
         for lane, heading, face, slip, said in each:
             lane.show(heading, face.path, metric)

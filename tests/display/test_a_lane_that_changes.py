@@ -55,7 +55,7 @@ def test_the_oil_is_drawn_once_for_an_evening():
     for games in (3, 2, 3):
         panel.set(games=games)
         images.add(tuple(re.findall(r'href="(data:image[^"]+)"', panel.picture.value)))
-    assert len(images) == 2 and {len(found) for found in images} == {2, 3}  # one a game
+    assert len(images) == 2 and {len(found) for found in images} == {4, 6}  # oil, and what is gone of it
 
 
 @pytest.mark.parametrize("extreme", [{"taken_percent": 0}, {"taken_percent": 20, "carried_percent": 30}])

@@ -64,6 +64,11 @@ def page_of(number):
     return phone_page.phone_page(make(), grid, width_in=6)
 
 
+@pytest.mark.claim(
+    "A page for phones says and draws at every setting what the lesson itself does",
+    against="the panel of the lesson",
+    kind="own",
+)
 @pytest.mark.parametrize("number", range(len(GRIDS)))
 def test_every_setting_is_what_the_panel_itself_shows(number):
     (make, grid), page = GRIDS[number], page_of(number)
@@ -165,6 +170,11 @@ def test_what_people_typed_stays_text():
     assert rows(page)[0][-1] == "</script><script>alert(1)</script><!-- 0 a"
 
 
+@pytest.mark.claim(
+    "A page for phones fetches nothing and runs no other script than its own",
+    against="the text of the page",
+    kind="own",
+)
 def test_only_our_script_runs_and_nothing_is_fetched():
     page = phone_page.phone_page(small_panel())
     policy, script = (

@@ -51,6 +51,11 @@ def every_page(card, bowler, name, **paper):
     yield page(name, "<p>x</p>", **paper)
 
 
+@pytest.mark.claim(
+    "Printed pages fetch nothing, and what people type stays text",
+    against="the text of every kind of page",
+    kind="own",
+)
 @pytest.mark.parametrize("size, large", [("A4", False), ("Letter", True)])
 def test_pages_fetch_nothing_and_names_stay_text(card, bowler, size, large):
     for text in every_page(card, bowler, NASTY, size=size, large=large):
@@ -64,6 +69,11 @@ def test_pages_fetch_nothing_and_names_stay_text(card, bowler, size, large):
         assert text.count("</style>") == text.count("<style>")
 
 
+@pytest.mark.claim(
+    "Each line of a bowler's card is what the advice says for that lane",
+    against="the advice asked again",
+    kind="own",
+)
 def test_each_line_of_a_card_is_what_the_engine_says(card, bowler):
     [column] = card.columns
     assert column.start.bowler == column.bowler and column.start.kind in ("stay", "line")
