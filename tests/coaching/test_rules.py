@@ -107,7 +107,9 @@ def test_no_hand_is_changed_of_the_young_or_the_sore():
 
 
 # --- how the trials measure ----------------------------------------------------------------------------
-TWO_ZONES = ZonedLane([(40, 0.04), (60, 0.20)])  # our own calculation: 18 mph, 350 rpm, RG 2.55, straight launch
+TWO_ZONES = ZonedLane(
+    [(40, 0.04), (60, 0.20)]
+)  # our own calculation: 18 mph, 350 rpm, RG 2.55, straight launch
 
 
 def two_zone_shot(rotation, tilt):
