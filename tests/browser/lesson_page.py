@@ -36,6 +36,16 @@ _MOVES = """() => [...document.querySelectorAll('.bm-panel *, .bm-question *')].
   const style = getComputedStyle(one);
   return style.animationName !== 'none' || style.transitionDuration.split(', ').some(time => parseFloat(time) > 0);
 }).map(one => one.className.toString())"""
+# Borders of controls that do not stand out from the white page: WCAG 2.2, 1.4.11 and its relative luminance (from memory).
+_PALE = """() => {
+  const light = value => value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
+  const luminance = colour => colour.match(/[\\d.]+/g).slice(0, 3).map(part => light(part / 255))
+    .reduce((sum, part, i) => sum + part * [0.2126, 0.7152, 0.0722][i], 0);
+  const seen = [...document.querySelectorAll('.noUi-handle, .bm-panel input[type=number], .bm-panel select')]
+    .filter(one => one.getClientRects().length);
+  return seen.filter(one => 1.05 / (luminance(getComputedStyle(one).borderTopColor) + 0.05) < 3)
+    .map(one => one.className + ' ' + getComputedStyle(one).borderTopColor);
+}"""
 
 
 def opened(page, address):
@@ -86,6 +96,7 @@ def every_panel_answers(page):
         assert said.startswith(WAITING) or answers(page, panel), said
     for handle in page.locator(".noUi-handle:visible").all():
         assert handle.get_attribute("aria-label"), "a handle has no name"
+    assert page.evaluate(_PALE) == []
     told = page.locator(".bm-told .bm-sentence:visible")
     assert told.evaluate_all(
         "all => all.every(one => one.closest('.bm-told').getAttribute('role') === 'status')"
