@@ -1,10 +1,13 @@
 """The command line: bowlcore open, show, sheets, pages, doctor. Errors are one sentence; nothing heavy is loaded here."""
 
 import argparse
+import re
 import sys
+from difflib import get_close_matches
 from pathlib import Path
 
 from bowlcore import __version__
+from bowlcore.called import called
 from bowlcore.pages_command import add_pages, pages_command
 from bowlcore.sheets_command import add_sheets, sheets_command
 
@@ -18,12 +21,45 @@ Ball Motion Workbook: lessons on how a bowling ball skids, hooks and rolls.
   bowlcore doctor    if something does not work: check the installation
 
   bowlcore open --help    says more about opening"""
+COMMANDS = ("open", "show", "sheets", "pages", "doctor")
+
+
+_WORDS = (  # what argparse says, and how people say it
+    (r"argument (?:--)?([\w-]+): invalid int value: (.*)", r"\1 must be a whole number, got \2"),
+    (r"argument (?:--)?([\w-]+): invalid float value: (.*)", r"\1 must be a number, got \2"),
+    (
+        r"argument WHAT: invalid choice: ('.*?') \(.*\)",
+        r"what to print is 00 to 10, card, before, tally or parents, got \1",
+    ),
+    (
+        r"the following arguments are required: WHAT",
+        "say what to print: 00 to 10, card, before, tally or parents",
+    ),
+    (r"argument LESSON: ", ""),
+    (
+        r"unrecognized arguments: (.*)",
+        r"there is no place for \1 here (a name with a blank goes in quotation marks)",
+    ),
+)
 
 
 class _Parser(argparse.ArgumentParser):
     def error(self, message):
-        message = message.removeprefix("argument COMMAND: ")
-        self.exit(2, f"bowlcore: {message}; type bowlcore --help to see what it can do\n")
+        unknown = re.match(r"argument COMMAND: invalid choice: '(.*?)'", message)
+        if unknown:
+            message = _no_command(unknown[1])
+        for said, words in _WORDS:
+            message = re.sub(said, words, message)
+        self.exit(2, f"bowlcore: {message}; type {called()} {self._more()}\n")
+
+    def _more(self):
+        command = self.prog.removeprefix("bowlcore").strip()
+        return f"{command} --help to see what it takes" if command else "--help to see what it can do"
+
+
+def _no_command(typed):
+    near = get_close_matches(typed.lower(), COMMANDS, 1)
+    return f"there is no command {typed!r}" + (f", did you mean {near[0]}?" if near else "")
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -39,18 +75,12 @@ def _parser() -> argparse.ArgumentParser:
     )
 
     opening = commands.add_parser("open", description="Open the lessons in your browser.")
-    _add_place(opening)
-    opening.add_argument(
-        "--page", default="", metavar="NUMBER", help="the lesson to open, for example 04 (default: the first)"
-    )
+    _add_place(opening, "the lesson to open, for example 04 (default: the first)")
 
     showing = commands.add_parser(
         "show", description="Show the lessons to a group: large, without code, each running by itself."
     )
-    _add_place(showing)
-    showing.add_argument(
-        "--lesson", default="", metavar="NUMBER", help="the lesson to begin with (default: the contents)"
-    )
+    _add_place(showing, "the lesson to begin with, for example 04 (default: the contents)")
 
     add_sheets(commands)
     add_pages(commands)
@@ -58,15 +88,16 @@ def _parser() -> argparse.ArgumentParser:
     return parser
 
 
-def _add_place(command) -> None:
+def _add_place(command, lesson) -> None:
     """What `open` and `show` are both told."""
     command.add_argument(
         "folder",
         nargs="?",
         type=Path,
         metavar="FOLDER",
-        help="where your own copies are kept (default: Ball Motion Workbook in your documents)",
+        help="where your own copies are kept (default: Ball Motion Workbook in your documents); a number is a lesson",
     )
+    command.add_argument("--lesson", "--page", default="", metavar="NUMBER", help=lesson)
     command.add_argument(
         "--no-browser", action="store_true", help="only print the address, to be opened in a browser by hand"
     )
@@ -75,11 +106,15 @@ def _add_place(command) -> None:
 def main(argv=None) -> int:
     """Run one command; returns the exit code: 0 well, 1 it could not be done, 2 it was typed wrongly."""
     wanted = _parser().parse_args(argv)
+    if re.fullmatch(
+        r"\d{1,2}", str(getattr(wanted, "folder", None))
+    ):  # as `sheets 05` and `pages 05` are typed
+        wanted.folder, wanted.lesson = None, str(wanted.folder)
     try:
         if wanted.command == "open":
             from bowlcore.open_lab import open_lab
 
-            return open_lab(wanted.folder, page=wanted.page, browser=not wanted.no_browser)
+            return open_lab(wanted.folder, lesson=wanted.lesson, browser=not wanted.no_browser)
         if wanted.command == "show":
             from bowlcore.show import show
 

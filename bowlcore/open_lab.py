@@ -13,10 +13,10 @@ from bowlcore import serve
 from bowlcore.called import called
 
 
-def open_lab(folder: Path | None = None, page: str = "", browser: bool = True) -> int:
+def open_lab(folder: Path | None = None, lesson: str = "", browser: bool = True) -> int:
     """Fill the work folder, serve it until Ctrl-C, and return the exit code."""
     folder = serve.ready_folder(folder)
-    name = find_page(folder, page)
+    name = find_lesson(folder, lesson)
     return serve.until_ctrl_c(
         lambda temporary: server_command(folder, name, temporary),
         _port,
@@ -26,15 +26,16 @@ def open_lab(folder: Path | None = None, page: str = "", browser: bool = True) -
     )
 
 
-def find_page(folder: Path, page: str = "") -> str:
-    """File name of the first notebook in `folder` whose name begins with `page`."""
+def find_lesson(folder: Path, lesson: str = "") -> str:
+    """File name of the first notebook in `folder` whose name begins with `lesson`; 4 is 04."""
     names = [notebook.name for notebook in sorted(folder.glob("*.ipynb"), key=lambda found: found.stem)]
     if not names:
         raise ValueError(f"There is no lesson in {folder}; type: {called()} doctor")
+    number = lesson.zfill(2) if lesson.isdecimal() else lesson
     for name in names:
-        if name.startswith(page):
+        if name.startswith(number):
             return name
-    raise ValueError(f"No lesson begins with {page}; they go from {names[0][:2]} to {names[-1][:2]}")
+    raise ValueError(f"No lesson begins with {lesson}; they go from {names[0][:2]} to {names[-1][:2]}")
 
 
 def server_command(folder: Path, name: str, temporary: Path) -> list[str]:

@@ -72,9 +72,10 @@ def pages_command(wanted) -> int:
             if lesson in WITHOUT:
                 print(WITHOUT[lesson])
                 continue
+            print(f"{lesson} {TITLES[lesson]} …", flush=True)
             page = lesson_page(lesson, wanted.hand, wanted.metric, **own)
             [file] = put_beside({_name(lesson): page}, place)
-            print(f"{file.name}  ({len(page.encode()) / 1e6:.1f} MB)", flush=True)
+            print(f"  {file.name}  ({len(page.encode()) / 1e6:.1f} MB)", flush=True)
         made = [lesson for lesson in asked if lesson in phone_lessons()]
         left_out = [lesson for lesson in made if own and len(not_asked_for(lesson, own)) == len(own)]
     if left_out:

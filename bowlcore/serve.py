@@ -82,6 +82,7 @@ def _serve(command, port_of, page, folder, browser, temporary) -> int:
             stderr=messages,
             start_new_session=True,  # Ctrl-C reaches this process alone, which then ends the server once
         )
+    print("Starting: up to half a minute …", flush=True)
     try:
         port = _wait_for(server, lambda: port_of(temporary))
         if port is None:

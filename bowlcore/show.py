@@ -14,7 +14,7 @@ from bowlcore import serve
 from bowlcore.coaching.glossary import PAGE
 from bowlcore.formula_pictures import with_pictures
 from bowlcore.locate import workbooks_folder
-from bowlcore.open_lab import find_page
+from bowlcore.open_lab import find_lesson
 
 NEEDS = "voila>=0.5.13,<0.6"
 
@@ -24,7 +24,7 @@ def show(folder: Path | None = None, lesson: str = "", browser: bool = True) -> 
     if find_spec("voila") is None:
         raise OSError(f'One part is missing for showing; type: "{sys.executable}" -m pip install "{NEEDS}"')
     folder = serve.ready_folder(folder)
-    name = find_page(folder, lesson)
+    name = find_lesson(folder, lesson)
     page = f"/voila/render/{quote(name)}" if lesson else "/"
     return serve.until_ctrl_c(
         lambda temporary: server_command(folder, temporary), _port, page, folder, browser

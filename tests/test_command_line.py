@@ -87,12 +87,55 @@ def test_a_folder_that_cannot_be_written(tmp_path, capsys, monkeypatch):
 
 def test_a_page_that_is_not_there(lessons):
     with pytest.raises(ValueError, match="No lesson begins with 44; they go from 00 to 04"):
-        open_lab.find_page(lessons, "44")
+        open_lab.find_lesson(lessons, "44")
 
 
 def test_a_page_is_found_by_its_number(lessons):
-    assert open_lab.find_page(lessons) == "00_start_here.ipynb"
-    assert open_lab.find_page(lessons, "04") == "04_shape_the_path.ipynb"
+    assert open_lab.find_lesson(lessons) == "00_start_here.ipynb"
+    assert (
+        open_lab.find_lesson(lessons, "04") == open_lab.find_lesson(lessons, "4") == "04_shape_the_path.ipynb"
+    )
+
+
+@pytest.mark.parametrize(
+    ("typed", "folder", "lesson"),
+    [
+        (["open", "04"], None, "04"),
+        (["open", "4"], None, "4"),
+        (["open", "--lesson", "04"], None, "04"),
+        (["open", "--page", "04"], None, "04"),
+        (["open", "2026", "--lesson", "04"], Path("2026"), "04"),
+    ],
+)
+def test_a_number_alone_is_a_lesson_and_makes_no_folder(typed, folder, lesson, monkeypatch):
+    asked = []
+    monkeypatch.setattr(open_lab, "open_lab", lambda place, **how: asked.append((place, how["lesson"])) or 0)
+    assert main(typed) == 0 and asked == [(folder, lesson)]
+
+
+@pytest.mark.parametrize(
+    ("typed", "told"),
+    [
+        (["opne"], "there is no command 'opne', did you mean open?; type bowlcore --help"),
+        (["xyz"], "there is no command 'xyz'; type bowlcore --help"),
+        (["sheets", "five"], "what to print is 00 to 10, card, before, tally or parents, got 'five'"),
+        (["sheets"], "say what to print: 00 to 10, card, before, tally or parents"),
+        (
+            ["sheets", "05", "--people", "four"],
+            "people must be a whole number, got 'four'; type bowlcore sheets --help",
+        ),
+        (["pages", "04", "--speed", "fast"], "speed must be a number, got 'fast'"),
+        (
+            ["open", "My", "Lessons"],
+            "there is no place for Lessons here (a name with a blank goes in quotation marks)",
+        ),
+    ],
+)
+def test_what_is_typed_wrongly_is_told_in_plain_words(typed, told, capsys):
+    with pytest.raises(SystemExit) as ended:
+        main(typed)
+    said = capsys.readouterr().err
+    assert ended.value.code == 2 and told in said and said.count("\n") == 1
 
 
 @pytest.mark.claim(
@@ -136,9 +179,9 @@ def test_a_server_that_does_not_start_is_one_sentence(lessons, capsys, monkeypat
     monkeypatch.setattr(serve.signal, "signal", lambda *_: None)
     monkeypatch.setattr(serve.work_folder, "fill", lambda _: [])
     assert main(["open", str(lessons)]) == 1
-    assert (
-        sentence(capsys) == "bowlcore: The lessons could not be started (the reason); type: bowlcore doctor"
-    )
+    said = capsys.readouterr()
+    assert said.out == "Starting: up to half a minute …\n"
+    assert said.err == "bowlcore: The lessons could not be started (the reason); type: bowlcore doctor\n"
 
 
 def test_the_doctor_checks_every_dependency():

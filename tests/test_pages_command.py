@@ -33,10 +33,10 @@ def test_pages_lie_where_they_were_asked_for_and_nothing_is_overwritten(tmp_path
     assert names(tmp_path / "to give") == [
         "00_start_here (2).html", "00_start_here.html", "05_into_the_pocket (2).html", "05_into_the_pocket.html"
     ]  # fmt: skip
-    told = capsys.readouterr().out.splitlines()[:4]
-    assert told[0].startswith("00_start_here.html  (0.")
-    assert told[2] == phone_lessons.WITHOUT["11"]
-    assert told[3].startswith(f"In {tmp_path / 'to give'}. Send it to a phone")
+    told = capsys.readouterr().out.splitlines()[:6]
+    assert told[0] == "00 Start here …" and told[1].startswith("  00_start_here.html  (0.")
+    assert told[4] == phone_lessons.WITHOUT["11"]
+    assert told[5].startswith(f"In {tmp_path / 'to give'}. Send it to a phone")
     text = (tmp_path / "to give" / "00_start_here.html").read_text(encoding="utf-8")
     assert "<h1>Start here: can I trust this on Thursday night?</h1>" in text
     assert "<b>Safety.</b> Slow down by a shorter, calmer swing" in text
