@@ -10,7 +10,7 @@ from bowlcore.display.clip_picture import ClipPicture
 from bowlcore.display.clip_view import ClipView
 from bowlcore.display.controls import Choice, Number
 from bowlcore.display.panel import _fold, _sentence, table
-from bowlcore.display.pieces import Soon, button, group, in_words
+from bowlcore.display.pieces import Soon, button, group, in_words, read_out
 
 KEYS = (
     "By keyboard: Tab to the picture; arrows move the cross, with Shift further; Enter clicks there; Page Up and Page "
@@ -60,7 +60,7 @@ class OpenClip(widgets.VBox):
             "Farther": button("Farther", lambda: self._zoom(False)),
             "Undo the last click": button("Undo the last click", lambda: self.do(self._undo)),
         }
-        self._answered, self._numbers, self._truth = widgets.HTML(), widgets.HTML(), widgets.HTML()
+        self._answered, self._numbers, self._truth = read_out(), widgets.HTML(), widgets.HTML()
         folds = {"Camera and hand": group(self.camera.widget, self.hand.widget)}
         folds["The clicks as numbers"] = self._numbers
         if desk.is_demo:

@@ -15,7 +15,7 @@ _LANE, _SLIP, _BARS = (0.05, 0.44, 0.60, 0.48), (0.05, 0.105, 0.60, 0.19), (0.85
 _COLORS, _DASHES = (style.BLACK, style.VERMILLION), (0, (4, 2))
 _BOWLERS = ("league one-hander", "high-rev two-hander", "left-hander")
 _MOST_SLIP, _MOST_GAIN = 7.0, 70
-_KEY = "upper: still skidding; lower: rolled; shaded: a tie"
+_KEY = "upper: skids; lower: rolled; shaded: a tie"
 
 
 def two_faces_panel(**start):
