@@ -138,9 +138,10 @@ def _place(claim):
     return list(ABOUT.values()).index(_about(claim)), claim.test
 
 
-_HEAD = """To see one check at work and have its claim and figures printed, type `python -m pytest -n0 -m "" --claims` and after
-it what stands in the last column of its row. Of several cases a figure is the worst one; *asked* is the bound that the
-test holds it to, and a test that misses it fails. What the words for a source mean, and how to add a row, stands in
+_HEAD = """Left the claim, then the figure that came out, the worst of all cases; *asked* is the bound that the test holds it to,
+and a test that misses it fails. To see one check at work and have its figures printed, type
+`.venv/bin/python -m pytest -n0 -m "" --claims` and after it what stands in the last column of its row.
+What the words for a source mean, and how to add a row, stands in
 [README.md](README.md).
 
 The page is written by the tests themselves, with the extras `test` and `rack` installed:

@@ -212,8 +212,10 @@ class _Moving:
             self.marks[kind].set_data(feet[chosen], angle[chosen])
         same = told.same.release.laydown_board, told.same.path.entry_angle_deg
         aimed = told.aimed and (told.aimed.release.laydown_board, told.aimed.path.entry_angle_deg)
-        self._mark(self.line, self.line_text, None if show == "re-aimed" else same, 0.8)
-        self._mark(self.here, self.here_text, None if show == "same line" else aimed, -1.1)
+        line, here = None if show == "re-aimed" else same, None if show == "same line" else aimed
+        higher = not (line and here and line[1] < here[1])  # its name stands above its mark
+        self._mark(self.line, self.line_text, line, 0.8 if higher else -1.1)
+        self._mark(self.here, self.here_text, here, -1.1 if higher else 0.8)
 
     def _mark(self, mark, name, place, above):
         """A shot of the picture among all lines, its name above or below it."""

@@ -17,6 +17,7 @@ CSS = """<style>
 .bm-panel .bm-picture { container-type: inline-size; }
 @container (max-width: 860px) { .bm-picture svg { --bm-letters: 1.2; } }
 .bm-panel .bm-picture svg { width: 100%; height: auto; max-width: 1120px; display: block; }
+.bm-wide::before { content: "Push the picture sideways →"; position: sticky; left: 0; font-size: 0.9em; color: #404040; }
 .bm-busy .bm-picture { opacity: 0.4; }
 .bm-sentence { font-size: 1.15em; line-height: 1.45; margin: 6px 0; max-width: 62em; }
 .bm-lead { display: block; font-size: 1.2em; }

@@ -5,8 +5,10 @@
     for (const box of document.querySelectorAll('.bm-told:not([role])')) box.setAttribute('role', 'status');
     // What is wider than the screen scrolls by itself, and the keyboard must be able to get there.
     for (const box of document.querySelectorAll('.bm-picture, .widget-html-content, .jp-RenderedHTMLCommon')) {
-      if (box.scrollWidth > box.clientWidth + 1) box.tabIndex = 0;
+      const wide = box.scrollWidth > box.clientWidth + 1;
+      if (wide) box.tabIndex = 0;
       else box.removeAttribute('tabindex');
+      box.classList.toggle('bm-wide', wide && box.closest('.bm-picture') !== null);
     }
   }
 
