@@ -78,9 +78,13 @@ def as_a_hand_does_it(release: Release, steps: float, rotation_deg: float, tilt_
     )
 
 
-def shot_of(name, release, surface, ball) -> Shot:
-    """A release followed on a surface, alone and with an ordinary scatter."""
-    return Shot(name, release, simulate(release, surface, ball), scattered(release, surface, ball))
+def _shots(releases, surface, ball):
+    """Named releases followed on a surface, alone and with an ordinary scatter."""
+    odds = scattered(releases.values(), surface, ball)
+    return [
+        Shot(name, release, simulate(release, surface, ball), found)
+        for (name, release), found in zip(releases.items(), odds, strict=True)
+    ]
 
 
 def answer(
@@ -104,10 +108,10 @@ def answer(
     ValueError
         From `simulate`, in words.
     """
-    same = shot_of("same line", release, surface, ball)
     lines = lines_to_pocket(release, surface, ball)
     line = line_within_reach(release, lines, surface, ball)
-    aimed = None if line is None else shot_of("re-aimed", line, surface, ball)
+    both = {"same line": release} | ({} if line is None else {"re-aimed": line})
+    same, aimed = [*_shots(both, surface, ball), None][:2]
     parts = []
     if hand_steps:
         parts.append(

@@ -21,10 +21,22 @@ class Scattered(NamedTuple):
     leave_share: float
 
 
-def scattered(release, surface, ball, spread=ORDINARY) -> Scattered:
-    """What 128 balls on this line do, thrown with this scatter."""
-    bowler = Bowler(release, spread, ball)
-    marks, _ = sweep_columns(bowler.shots(_SHOTS), surface, ball)
+def scattered(releases, surface, ball, spread=ORDINARY) -> list[Scattered]:
+    """What 128 balls on each of these lines do, thrown with this scatter; all are followed together."""
+    bowlers = [Bowler(release, spread, ball) for release in releases]
+    shots = [bowler.shots(_SHOTS) for bowler in bowlers]
+    marks, _ = sweep_columns(
+        {name: np.concatenate([one[name] for one in shots]) for name in shots[0]}, surface, ball
+    )
+    each = [
+        {name: values[i * _SHOTS : (i + 1) * _SHOTS] for name, values in marks.items()}
+        for i in range(len(shots))
+    ]
+    return [_of_line(own, bowler) for own, bowler in zip(each, bowlers, strict=True)]
+
+
+def _of_line(marks, bowler):
+    release, ball = bowler.release, bowler.ball
     odds = odds_of_entries(marks, bowler)
     there, entries = entries_of(marks, ball)
     if not there.any():

@@ -160,7 +160,19 @@ def _chart_background():
     axes.set_title(title, fontsize=style.TEXT_PT, loc="left", fontweight="bold")
     axes.grid(color="#e4e4e4", linewidth=0.6)
     axes.set_axisbelow(True)
+    _dots(axes)
+    axes.legend(loc="upper left", frameon=False, fontsize=style.TEXT_PT - 0.5, handletextpad=0.3)
     return layer(figure)
+
+
+def _dots(axes):
+    """The lines by how they roll, none of them yet."""
+    kinds = (
+        ("slips", "still skids at the pins", {"marker": "o", "mfc": "white", "mec": style.BLACK, "ms": 5}),
+        ("in time", "rolls in time", {"marker": "o", "color": style.BLACK, "ms": 5}),
+        ("early", "rolls too early", {"marker": "x", "color": style.BLACK, "ms": 5}),
+    )
+    return {kind: axes.plot([], [], linewidth=0, label=label, **look)[0] for kind, label, look in kinds}
 
 
 @drawn_once(maxsize=2)
@@ -181,19 +193,7 @@ class _Moving:
         self.axes = new_axes(self.figure, *_CHART, bare=True)
         self.axes.set_xlim(*_FEET_LIMITS)
         self.axes.set_ylim(*_ANGLE_LIMITS)
-        self.marks = {
-            kind: self.axes.plot([], [], linewidth=0, label=label, **look)[0]
-            for kind, label, look in (
-                (
-                    "slips",
-                    "still skids at the pins",
-                    {"marker": "o", "mfc": "white", "mec": style.BLACK, "ms": 5},
-                ),
-                ("in time", "rolls in time", {"marker": "o", "color": style.BLACK, "ms": 5}),
-                ("early", "rolls too early", {"marker": "x", "color": style.BLACK, "ms": 5}),
-            )
-        }
-        self.axes.legend(loc="upper left", frameon=False, fontsize=style.TEXT_PT - 0.5, handletextpad=0.3)
+        self.marks = _dots(self.axes)
         self.here = self.axes.plot([], [], marker="D", ms=9, mfc="none", mec=style.BLUE, mew=2, linewidth=0)[
             0
         ]

@@ -15,7 +15,7 @@ LINE, HOUSE, BALL = Release(17, 300, 45, 13, 17, 14), lane_of("house"), Ball()
 
 
 def test_it_is_the_odds_of_a_bowler_on_that_line():
-    assert scattered(LINE, HOUSE, BALL).odds == bowler_odds(Bowler(LINE), HOUSE, shots=128)
+    assert scattered([LINE], HOUSE, BALL)[0].odds == bowler_odds(Bowler(LINE), HOUSE, shots=128)
 
 
 def test_leaves_of_many_are_the_mean_of_the_leaves_of_each():
@@ -31,18 +31,18 @@ def test_leaves_of_many_are_the_mean_of_the_leaves_of_each():
 
 
 def test_a_left_hander_leaves_the_mirror_image():
-    right, left = scattered(LINE, HOUSE, BALL), scattered(replace(LINE, hand="left"), HOUSE, BALL)
+    right, left = scattered([LINE, replace(LINE, hand="left")], HOUSE, BALL)
     assert left.leave == right.leave.mirror and left.odds == right.odds
 
 
 def test_without_scatter_it_is_the_one_entry():
     path = simulate(LINE, HOUSE)
-    one = scattered(LINE, HOUSE, BALL, Spread(0, 0, 0, 0, 0, 0))
+    [one] = scattered([LINE], HOUSE, BALL, Spread(0, 0, 0, 0, 0, 0))
     entry = path.entry_board, path.entry_angle_deg, path.entry_speed_mph, 15.0
     first = next(item for item in leave_shares(*entry) if not item.leave.is_strike)
     assert (one.leave, one.leave_share) == (first.leave, pytest.approx(first.share))
 
 
 def test_all_in_the_gutter():
-    lost = scattered(Release(17, 0, 0, 0, 2, 1), HOUSE, BALL, Spread(0, 0, 0, 0, 0, 0))
+    [lost] = scattered([Release(17, 0, 0, 0, 2, 1)], HOUSE, BALL, Spread(0, 0, 0, 0, 0, 0))
     assert lost.leave is None and strikes_and_leave(lost) == "between 0 and 0 in 100 strike"
