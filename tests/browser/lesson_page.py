@@ -28,9 +28,11 @@ _CUT = """places => {
   const scrolls = one => one && (['auto', 'scroll'].includes(getComputedStyle(one).overflowX) || scrolls(one.parentElement));
   const hides = one => ['hidden', 'clip'].includes(getComputedStyle(one).overflowX);
   const wide = one => hides(one) && one.clientWidth && one.scrollWidth > one.clientWidth + 1;
+  const tall = one => getComputedStyle(one).overflowY === 'hidden' && one.scrollHeight > one.clientHeight + 2
+    && one.matches('.widget-label, button');
   const beyond = one => one.getBoundingClientRect().right > innerWidth + 1 && !scrolls(one.parentElement);
   const seen = [...document.querySelectorAll('.bm-panel *, .bm-question *')].filter(one => one.getClientRects().length);
-  return seen.filter(one => !one.closest('svg') && (wide(one) || beyond(one))).map(one => one.outerHTML.slice(0, 150));
+  return seen.filter(one => !one.closest('svg') && (wide(one) || tall(one) || beyond(one))).map(one => one.outerHTML.slice(0, 150));
 }"""
 _MOVES = """() => [...document.querySelectorAll('.bm-panel *, .bm-question *')].filter(one => {
   const style = getComputedStyle(one);
