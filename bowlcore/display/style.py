@@ -11,7 +11,7 @@ TEXT_PT = 9.0  # 12 px at the picture's own size
 
 CSS = """<style>
 .bm-panel, .bm-table-panel { max-width: 1120px; overflow: visible; }
-.bm-panel, .bm-question { --jp-widgets-input-border-color: #767676; --jp-widgets-slider-track-color: #767676; }
+.bm-panel, .bm-question { --jp-widgets-input-border-color: #767676; --jp-widgets-input-focus-border-color: #003f7d; }
 .bm-panel .noUi-target, .bm-panel .noUi-connects { background-color: #767676; border-color: #767676; }
 .bm-panel .noUi-handle { border: 2px solid #0072B2; }
 .bm-panel .bm-picture { container-type: inline-size; }
