@@ -32,7 +32,8 @@ _CUT = """places => {
     && one.matches('.widget-label, button');
   const beyond = one => one.getBoundingClientRect().right > innerWidth + 1 && !scrolls(one.parentElement);
   const seen = [...document.querySelectorAll('.bm-panel *, .bm-question *')].filter(one => one.getClientRects().length);
-  return seen.filter(one => !one.closest('svg') && (wide(one) || tall(one) || beyond(one))).map(one => one.outerHTML.slice(0, 150));
+  return seen.filter(one => !one.closest('svg') && (wide(one) || tall(one) || beyond(one)))
+    .map(one => one.outerHTML.slice(0, 150));
 }"""
 _MOVES = """() => [...document.querySelectorAll('.bm-panel *, .bm-question *')].filter(one => {
   const style = getComputedStyle(one);
