@@ -106,10 +106,9 @@ def _add_place(command, lesson) -> None:
 def main(argv=None) -> int:
     """Run one command; returns the exit code: 0 well, 1 it could not be done, 2 it was typed wrongly."""
     wanted = _parser().parse_args(argv)
-    if re.fullmatch(
-        r"\d{1,2}", str(getattr(wanted, "folder", None))
-    ):  # as `sheets 05` and `pages 05` are typed
-        wanted.folder, wanted.lesson = None, str(wanted.folder)
+    alone = str(getattr(wanted, "folder", ""))
+    if re.fullmatch(r"\d{1,2}", alone):  # as `sheets 05` and `pages 05` are typed
+        wanted.folder, wanted.lesson = None, alone
     try:
         if wanted.command == "open":
             from bowlcore.open_lab import open_lab

@@ -3,6 +3,7 @@
 A test that cannot run is skipped, or failed when BOWLCORE_ALL_TESTS=1 asks for all tests.
 """
 
+import json
 import os
 from importlib import import_module
 from importlib.util import find_spec
@@ -34,6 +35,16 @@ def av(need):
     """The decoder library of the extra `clip`, which brings the page's part of the clip panel as well."""
     need(find_spec("av") and find_spec("anywidget"), "the extra 'clip' is missing: pip install -e '.[clip]'")
     return import_module("av")
+
+
+@pytest.fixture
+def shipped(tmp_path, monkeypatch):
+    """A folder with one lesson, in the place of those that are shipped."""
+    folder = tmp_path / "shipped"
+    folder.mkdir()
+    (folder / "04_lesson.ipynb").write_text(json.dumps({"cells": []}))
+    monkeypatch.setattr("bowlcore.work_folder.workbooks_folder", lambda: folder)
+    return folder
 
 
 @pytest.fixture

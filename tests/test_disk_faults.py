@@ -7,7 +7,6 @@ through one.
 
 import ast
 import errno
-import json
 import os
 import re
 import signal
@@ -85,15 +84,6 @@ def write_lessons(work):
 
 
 WRITERS = [write_clicks, write_lane, write_page, write_phone_page, write_named_page, write_csv, write_lessons]
-
-
-@pytest.fixture
-def shipped(tmp_path, monkeypatch):
-    folder = tmp_path / "shipped"
-    folder.mkdir()
-    (folder / "04_lesson.ipynb").write_text(json.dumps({"cells": []}))
-    monkeypatch.setattr(work_folder, "workbooks_folder", lambda: folder)
-    return folder
 
 
 @pytest.fixture

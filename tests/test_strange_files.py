@@ -38,15 +38,6 @@ def here(tmp_path, monkeypatch):
 
 
 @pytest.fixture
-def shipped(tmp_path, monkeypatch):
-    folder = tmp_path / "shipped"
-    folder.mkdir()
-    (folder / "04_lesson.ipynb").write_text(json.dumps({"cells": []}))
-    monkeypatch.setattr(work_folder, "workbooks_folder", lambda: folder)
-    return folder
-
-
-@pytest.fixture
 def log(here):
     Desk().enter("AK: f x")
     return here / FILE_NAME
