@@ -32,21 +32,22 @@ def draw(metric=False, hand="right", **v) -> Drawn:
     told = ball_weight.answer(**v, metric=metric)
 
     def paint(axes):
-        for i, (lb, (color, dash)) in enumerate(zip(ball_weight.WEIGHTS_LB, _LOOKS, strict=True)):
-            axes.plot(
-                told.board, told.pinfall[i], color=color, linestyle=dash, linewidth=1.8, label=f"{lb} lb"
-            )
+        for i, (color, dash) in enumerate(_LOOKS):
+            axes.plot(told.board, told.pinfall[i], color=color, linestyle=dash, linewidth=1.8)
             best = told.pinfall[i][told.board == told.best_board[i]]
             axes.plot([told.best_board[i]], best, marker="o", color=color, markersize=5)
-        axes.set_xlabel(f"comes in on board, from the {hand}")
-        axes.set_ylabel("pins with the first ball")
-        axes.set_xlim(13, 23)
-        axes.legend(
-            loc="lower right",
-            frameon=False,
-            ncols=5,
-            title="dot: the best board on the own side of the head pin",
-        )
 
     alt = f"{told.sentence} Picture: pins with the first ball against the entry board, a curve for each ball weight."
-    return Drawn(chart(alt, paint), told.sentence, told.rows)
+    return Drawn(chart(alt, paint, still=(_frame, hand)), told.sentence, told.rows)
+
+
+def _frame(axes, hand):
+    axes.set_xlim(13, 23)
+    axes.set_ylim(4.8, 10)
+    axes.set_xlabel(f"comes in on board, from the {hand}")
+    axes.set_ylabel("pins with the first ball")
+    for lb, (color, dash) in zip(ball_weight.WEIGHTS_LB, _LOOKS, strict=True):
+        axes.plot([], [], color=color, linestyle=dash, linewidth=1.8, label=f"{lb} lb")
+    axes.legend(
+        loc="lower right", frameon=False, ncols=5, title="dot: the best board on the own side of the head pin"
+    )

@@ -11,6 +11,9 @@ from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
 from bowlcore.display.simple_chart import chart
 
+_LOW, _HIGH, _FLAT, _STEEP = bowler_told.PUBLISHED_BOX
+_BOX = (_LOW, _HIGH, _HIGH, _LOW, _LOW), (_FLAT, _FLAT, _STEEP, _STEEP, _FLAT)
+
 
 def bowler_odds_panel(**start):
     """The demo bowlers on the demo lanes as a live panel.
@@ -30,22 +33,22 @@ def draw(bowler, pattern, metric=False, hand="right") -> Drawn:
     told = bowler_told.answer(load_bowlers()[bowler], lane_of(pattern), hand=hand)
 
     def paint(axes):
-        low, high, flat, steep = bowler_told.PUBLISHED_BOX
-        middle, reach = words.POCKET_BOARD, words.POCKET_REACH
-        axes.axvspan(middle - reach, middle + reach, color="#d9ece4", zorder=0)
-        axes.plot(
-            [low, high, high, low, low], [flat, flat, steep, steep, flat], color=style.BLACK, linewidth=1.4
-        )
-        axes.text(high + 0.1, steep, "published box", va="bottom", fontsize=style.TEXT_PT - 0.5)
-        axes.text(middle, 9.6, "pocket", color=style.GREEN, ha="center", va="top")
         axes.plot(
             told.entry_board, told.entry_angle_deg, linewidth=0, marker="o", markersize=3, color=style.BLUE
         )
-        axes.set_xlim(5, 35)
-        axes.set_ylim(-1, 10)
-        axes.set_xlabel(f"comes in on board, from the {hand}")
-        axes.set_ylabel("entry angle, degrees")
+        axes.plot(*_BOX, color=style.BLACK, linewidth=1.4)
 
     seen = int(np.isfinite(told.entry_board).sum())
     alt = f"{told.sentence} Picture: {seen} balls as dots, entry angle in degrees against entry board, the pocket shaded."
-    return Drawn(chart(alt, paint), told.sentence, told.rows)
+    return Drawn(chart(alt, paint, still=(_frame, hand)), told.sentence, told.rows)
+
+
+def _frame(axes, hand):
+    middle, reach = words.POCKET_BOARD, words.POCKET_REACH
+    axes.axvspan(middle - reach, middle + reach, color="#d9ece4", zorder=0)
+    axes.text(_BOX[0][1] + 0.1, _BOX[1][2], "published box", va="bottom", fontsize=style.TEXT_PT - 0.5)
+    axes.text(middle, 9.6, "pocket", color=style.GREEN, ha="center", va="top")
+    axes.set_xlim(5, 35)
+    axes.set_ylim(-1, 10)
+    axes.set_xlabel(f"comes in on board, from the {hand}")
+    axes.set_ylabel("entry angle, degrees")

@@ -37,22 +37,27 @@ def draw(bowler, metric=False, hand="right") -> Drawn:
     states = tuple(told.compared)
 
     def paint(axes):
-        for name, label, look, height in _MARKS if told.hand_offered else _MARKS[:2]:
+        for name, _, look, height in _marks(told.hand_offered):
             share = [100 * getattr(found, name).pocket for found in told.compared.values()]
             rows = [i - height for i in range(len(states))]
-            axes.plot(share, rows, linewidth=0, markersize=7, label=label, **look)
-        axes.legend(loc="upper left", bbox_to_anchor=(1.02, 1.0), frameon=False)
+            axes.plot(share, rows, linewidth=0, markersize=7, **look)
 
     alt = (
         f"{told.sentence} Picture: for each state of the lane four marks, balls of 100 in the pocket with the own hand and "
         "with the customary one, on the first line and re-aimed."
     )
-    return Drawn(
-        chart(alt, paint, (0.09, 0.16, 0.58, 0.78), still=(_frame, states)), told.sentence, told.rows
-    )
+    still = _frame, states, told.hand_offered
+    return Drawn(chart(alt, paint, (0.09, 0.16, 0.58, 0.78), still=still), told.sentence, told.rows)
 
 
-def _frame(axes, states):
+def _marks(hand_offered):
+    return _MARKS if hand_offered else _MARKS[:2]
+
+
+def _frame(axes, states, hand_offered):
+    for _, label, look, _ in _marks(hand_offered):
+        axes.plot([], [], linewidth=0, markersize=7, label=label, **look)
+    axes.legend(loc="upper left", bbox_to_anchor=(1.02, 1.0), frameon=False)
     axes.set_xlim(0, 100)
     axes.set_ylim(3.5, -0.5)
     axes.set_yticks(range(len(states)), states)

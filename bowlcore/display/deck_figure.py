@@ -12,11 +12,12 @@ SIZE = (11.5, 3.9)
 DECK = (0.05, 0.13, 0.52, 0.80)
 BARS = (0.72, 0.13, 0.26, 0.75)
 X_LIMITS, Y_LIMITS = (57.0, 64.2), (-1.0, 41.0)
+_MOST_LEAVES = 6  # bars shown
 
 
 @drawn_once(maxsize=8)
 def deck_background(metric, hand):
-    """Empty deck with its axes."""
+    """Empty deck with its axes, and the frame of the bars of leaves."""
     from bowlcore.motion.units import FOOT_M
 
     figure = new_figure(*SIZE)
@@ -38,7 +39,18 @@ def deck_background(metric, hand):
     else:
         axes.set_xticks(feet)
     axes.set_xlabel(f"distance from the foul line, {'m' if metric else 'ft'} (length stretched)")
+    bars = _bars_frame(new_axes(figure, *BARS))
+    bars.set_yticks([])
+    bars.set_xticks([0, 0.25, 0.5, 0.75, 1.0], ["0", "25", "50", "75", "100"])
+    bars.set_xlabel("in 100 balls (bar) and 95 % interval (line)")
+    bars.set_title("What stands", loc="left", fontsize=style.TEXT_PT, fontweight="bold")
     return layer(figure)
+
+
+def _bars_frame(axes):
+    axes.set_xlim(0, 1)
+    axes.set_ylim(_MOST_LEAVES - 0.4, -0.6)
+    return axes
 
 
 class DeckPicture:
@@ -67,7 +79,11 @@ class DeckPicture:
                             edgecolor=style.BLUE, linewidth=1.4)  # fmt: skip
         axes.add_patch(self.ball)
         self.way = axes.plot([], [], color=style.BLUE, linewidth=2.2, zorder=4)[0]
-        self.bars = new_axes(self.figure, *BARS)
+        bars, rows = _bars_frame(new_axes(self.figure, *BARS, bare=True)), range(_MOST_LEAVES)
+        self.bars = bars.barh(rows, [0.0] * _MOST_LEAVES, height=0.5).patches
+        look = {"color": style.BLACK, "linewidth": 1.4, "marker": "|"}
+        self.intervals = [bars.plot([], [], **look)[0] for _ in rows]
+        self.leaves = [bars.text(-0.03, row, "", ha="right", va="center") for row in rows]
 
     def show(self, told, hand):
         """Move everything to an answer."""
@@ -83,19 +99,10 @@ class DeckPicture:
         self._show_bars(told)
 
     def _show_bars(self, told):
-        from matplotlib import rc_context
-
-        axes, shown = self.bars, told.leaves[:6]
-        with rc_context(style.RC):
-            axes.clear()
-            for row, item in enumerate(shown):
-                color = style.GREEN if item.leave.is_strike else style.GREY
-                axes.barh(row, item.share, color=color, height=0.5)
-                axes.plot([item.low, item.high], [row, row], color=style.BLACK, linewidth=1.4, marker="|")
-            names = ["strike" if item.leave.is_strike else item.leave.text for item in shown]
-            axes.set_yticks(range(len(shown)), names)
-            axes.set_ylim(5.6, -0.6)
-            axes.set_xlim(0, 1)
-            axes.set_xticks([0, 0.25, 0.5, 0.75, 1.0], ["0", "25", "50", "75", "100"])
-            axes.set_xlabel("in 100 balls (bar) and 95 % interval (line)")
-            axes.set_title("What stands", loc="left", fontsize=style.TEXT_PT, fontweight="bold")
+        shown = [*told.leaves[:_MOST_LEAVES], *[None] * _MOST_LEAVES]
+        for row, (bar, line, name) in enumerate(zip(self.bars, self.intervals, self.leaves, strict=True)):
+            item = shown[row]
+            bar.set_width(item.share if item else 0.0)
+            line.set_data(([item.low, item.high], [row, row]) if item else ([], []))
+            name.set_text(("strike" if item.leave.is_strike else item.leave.text) if item else "")
+            bar.set_facecolor(style.GREEN if item and item.leave.is_strike else style.GREY)

@@ -42,11 +42,7 @@ def draw(metric=False, hand="right", written=None, **values) -> Drawn:
         place = _places(told.pins, hand)
         for name, numbers in told.numbers.items():
             mine = name == ball
-            axes.plot(
-                place, numbers.slide_board, color=style.BLUE if mine else style.GREY, linewidth=1.2,
-                linestyle="-" if mine else (0, (4, 3)), marker="o", mfc=style.BLUE if mine else "white",
-                markersize=6 if mine else 4.5, label=name,
-            )  # fmt: skip
+            axes.plot(place, numbers.slide_board, **_look(mine))
             for x, board in zip(place, numbers.slide_board, strict=True):
                 if mine and board == board:
                     axes.annotate(words.halves(board), (x, board), (0, -13), textcoords="offset points",
@@ -54,15 +50,19 @@ def draw(metric=False, hand="right", written=None, **values) -> Drawn:
         seen = np.concatenate([numbers.slide_board for numbers in told.numbers.values()])
         low, high = (np.nanmin(seen), np.nanmax(seen)) if np.isfinite(seen).any() else (0, 40)
         axes.set_ylim(low - 5, high + 3)
-        axes.legend(
-            loc="center left", bbox_to_anchor=(1.02, 0.5), frameon=False, alignment="left",
-            title="numbers: where to slide\nno mark: no place to stand",
-        )  # fmt: skip
 
     sentence = f"{told.sentence} To print: {paper_words(values['size'], values['large'])}."
     sentence = with_written(sentence, written, values, hand)
     alt = f"{sentence} Picture: slide board for each pin, as seen from the approach, a line a ball."
-    return Drawn(chart(alt, paint, still=(_frame, tuple(told.pins), hand), moves="y"), sentence, told.rows)
+    still = _frame, tuple(told.pins), hand, ball
+    return Drawn(chart(alt, paint, still=still, moves="y"), sentence, told.rows)
+
+
+def _look(mine):
+    """Of a ball's line: the chosen one's, or the other's."""
+    color, dash, size = (style.BLUE, "-", 6) if mine else (style.GREY, (0, (4, 3)), 4.5)
+    return {"color": color, "linewidth": 1.2, "linestyle": dash, "marker": "o", "markersize": size,
+            "mfc": style.BLUE if mine else "white"}  # fmt: skip
 
 
 def _places(pins, hand):
@@ -70,7 +70,13 @@ def _places(pins, hand):
     return np.arange(len(pins))[:: 1 if hand == "left" else -1]
 
 
-def _frame(axes, pins, hand):
+def _frame(axes, pins, hand, ball):
+    for name in BALLS:
+        axes.plot([], [], label=name, **_look(name == ball))
+    axes.legend(
+        loc="center left", bbox_to_anchor=(1.02, 0.5), frameon=False, alignment="left",
+        title="numbers: where to slide\nno mark: no place to stand",
+    )  # fmt: skip
     axes.set_xlim(-0.05 * (len(pins) - 1), 1.05 * (len(pins) - 1))
     axes.set_xticks(_places(pins, hand), list(map(str, pins)))
     axes.set_title("Where the slide foot stops for each pin, the target kept", **TITLE)

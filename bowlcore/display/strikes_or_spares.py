@@ -30,17 +30,20 @@ def draw(bowler, pattern, points, metric=False, hand="right") -> Drawn:
     told = strikes_or_spares.answer(bowler_of(bowler, hand), lane_of(pattern), points)
 
     def paint(axes):
-        bars = (("now", told.now, style.GREY), (f"{points:.0f} points more strikes", told.more_strikes, style.BLUE),
-                (f"{points:.0f} points more on each spare", told.more_spares, style.GREEN))  # fmt: skip
-        for i, (_, pins, color) in enumerate(bars):
+        bars = (told.now, style.GREY), (told.more_strikes, style.BLUE), (told.more_spares, style.GREEN)
+        for i, (pins, color) in enumerate(bars):
             axes.barh(i, pins, color=color, height=0.5)
             gain = f" ({pins - told.now:.0f} more)" if i else ""
             axes.text(pins + 2, i, f"{pins:.0f}{gain}", va="center", color=color, fontweight="bold")
         axes.axvline(told.now, color=style.GREY, linewidth=0.8, linestyle=(0, (3, 3)))
-        axes.set_yticks(range(3), [name for name, _, _ in bars])
-        axes.set_ylim(2.6, -0.6)
-        axes.set_xlim(0, 300)
-        axes.set_xlabel("pins a game, in this pin model")
 
     alt = f"{told.sentence} Picture: pins a game as three bars: now, with more strikes, with more spares."
-    return Drawn(chart(alt, paint, place=(0.21, 0.16, 0.70, 0.74)), told.sentence, told.rows)
+    still = _frame, f"{points:.0f} points more"
+    return Drawn(chart(alt, paint, (0.21, 0.16, 0.70, 0.74), still=still), told.sentence, told.rows)
+
+
+def _frame(axes, more):
+    axes.set_yticks(range(3), ["now", f"{more} strikes", f"{more} on each spare"])
+    axes.set_ylim(2.6, -0.6)
+    axes.set_xlim(0, 300)
+    axes.set_xlabel("pins a game, in this pin model")

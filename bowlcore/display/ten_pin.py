@@ -48,32 +48,37 @@ def draw(bowler, laydown_board, pattern, other, low_rotation_deg, metric=False, 
         bowler_of(bowler, hand), lane_of(pattern), lane_of(other), laydown_board, low_rotation_deg
     )
 
+    usual = next(iter(told.made))[1]
+    lines = tuple((ball, rotation == usual, words.halves(rotation)) for ball, rotation in told.made)
+
     def paint(axes):
         for (ball, rotation), row in told.made.items():
-            usual = rotation == next(iter(told.made))[1]
-            color, looks = _LOOKS[ball == PLAIN_BALL]
-            dash, marker = looks[not usual]
-            label = f"{ball}, {'usual' if usual else 'low'} rotation ({words.halves(rotation)}°)"
-            tilts = ten_pin.TILTS_DEG[: len(row)]
-            axes.plot(tilts, 100 * row, color=color, linestyle=dash, linewidth=1.8, marker=marker, markersize=3.5,
-                      label=label)  # fmt: skip
-            axes.plot(
-                [told.tilt_deg], [100 * told.usual[ball, rotation]], marker=marker, color=color, markersize=8
-            )
+            look = _look(ball, rotation == usual)
+            axes.plot(ten_pin.TILTS_DEG[: len(row)], 100 * row, linewidth=1.8, markersize=3.5, **look)
+            large = look | {"linewidth": 0, "markersize": 8}
+            axes.plot([told.tilt_deg], [100 * told.usual[ball, rotation]], **large)
             away = 100 * told.elsewhere[ball, rotation]
-            axes.plot([told.tilt_deg], [away], marker=marker, color=color, mfc="white", mew=1.8, markersize=8)
-        axes.legend(
-            loc="center left", bbox_to_anchor=(1.02, 0.5), frameon=False, title=_KEY, alignment="left"
-        )
+            axes.plot([told.tilt_deg], [away], mfc="white", mew=1.8, **large)
 
     alt = (
         f"{told.sentence} Picture: corner pins made, of 100 balls, against axis tilt, a line for each ball and rotation; a "
         "large mark at this bowler's tilt, an open one for the same line on the other lane."
     )
-    return Drawn(chart(alt, paint, still=(_frame,)), told.sentence, told.rows)
+    return Drawn(chart(alt, paint, still=(_frame, lines)), told.sentence, told.rows)
 
 
-def _frame(axes):
+def _look(ball, usual):
+    """Of a ball with its usual or its low rotation."""
+    color, looks = _LOOKS[ball == PLAIN_BALL]
+    dash, marker = looks[not usual]
+    return {"color": color, "linestyle": dash, "marker": marker}
+
+
+def _frame(axes, lines):
+    for ball, usual, degrees in lines:
+        label = f"{ball}, {'usual' if usual else 'low'} rotation ({degrees}°)"
+        axes.plot([], [], linewidth=1.8, markersize=3.5, label=label, **_look(ball, usual))
+    axes.legend(loc="center left", bbox_to_anchor=(1.02, 0.5), frameon=False, title=_KEY, alignment="left")
     axes.set_ylim(0, 102)
     axes.set_xlim(-1, 31)
     axes.set_title("The corner pin on the own side: how often it is made", **TITLE)

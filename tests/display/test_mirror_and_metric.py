@@ -39,7 +39,7 @@ OTHER_PLACES = {"skid_hook_roll_panel"}
 # these speak of people with hands of their own (a case, a log), whatever the settings say
 OWN_HANDS = {"case_panel", "log_views_panel", "did_it_help_panel", "luck_or_better_panel"}
 # drawn as seen from the approach or from behind the ball, so that the picture itself is the mirror
-LONE_PINS = {"spares_panel"}  # a number alone in its picture is a pin
+LONE_PINS = {"spares_panel", "pocket_panel"}  # a number alone in its picture is a pin
 FROM_BEHIND = {"three_six_nine_panel", "what_leaves_the_hand_panel", "hand_technique_panel"}
 
 
