@@ -57,7 +57,7 @@ def answer(bowler, surface, target_board=None, kind="plain spare ball") -> OwnNu
     target = bowler.release.target_board if target_board is None else target_board
     number_in("target_board", target, 1, 39, "boards")
     pins = tuple(own_pin(pin, bowler.release.hand) for pin in ORDER)
-    numbers = {name: _numbers(bowler, surface, ball_for(bowler, name), target, pins) for name in BALLS}
+    numbers = _numbers(bowler, surface, target, pins)
     mine = numbers[kind] if kind in numbers else ball_for(bowler, kind)
     rows = [
         {
@@ -72,18 +72,23 @@ def answer(bowler, surface, target_board=None, kind="plain spare ball") -> OwnNu
     return OwnNumbers(pins, numbers, _sentence(bowler, pins, mine, kind, target), rows)
 
 
-def _numbers(bowler, surface, ball, target, pins):
-    leaves = [Leave.of(pin) for pin in pins]
+def _numbers(bowler, surface, target, pins):
+    """Of each ball; all are followed together."""
+    leaves = [Leave.of(pin) for pin in pins] * len(BALLS)
+    balls = [ball for ball in (ball_for(bowler, name) for name in BALLS) for _ in pins]
     usual = replace(bowler.release, target_board=float(target))
-    lines = lines_to_middle([usual] * len(pins), leaves, surface, ball)
+    lines = lines_to_middle([usual] * len(leaves), leaves, surface, balls)
     there = [i for i, line in enumerate(lines) if line is not None]
-    slide, chance = np.full(len(pins), np.nan), np.full(len(pins), np.nan)
+    slide, chance = np.full(len(lines), np.nan), np.full(len(lines), np.nan)
     slide[there] = [bowler.feet.slide_board(lines[i]) for i in there]
     if there:
         bowlers = [replace(bowler, release=lines[i]) for i in there]
-        found = chances_of(bowlers, surface, [leaves[i] for i in there], ball, _SHOTS)
+        found = chances_of(bowlers, surface, [leaves[i] for i in there], [balls[i] for i in there], _SHOTS)
         chance[there] = [one.front for one in found]
-    return Numbers(lines, slide, chance)
+    parts = [slice(i * len(pins), (i + 1) * len(pins)) for i in range(len(BALLS))]
+    return {
+        name: Numbers(lines[part], slide[part], chance[part]) for name, part in zip(BALLS, parts, strict=True)
+    }
 
 
 def _sentence(bowler, pins, mine, kind, target):

@@ -15,7 +15,7 @@ from bowlcore.coaching.odds import SHOWN
 from bowlcore.coaching.path_lab import ball_of
 from bowlcore.coaching.spare_windows import aimed_window, board_at, spare_leave, touched
 from bowlcore.coaching.telling import gutter
-from bowlcore.motion.many import sweep_columns
+from bowlcore.motion.many import sweep_each
 from bowlcore.motion.path import BallPath, simulate
 from bowlcore.motion.release import FIELD_NAMES, Release
 from bowlcore.motion.units import EDGE_HIGH_BOARD, EDGE_LOW_BOARD
@@ -72,10 +72,14 @@ def spare_chance(bowler, surface, leave, ball=None, shots=SHOWN) -> Chance:
 
 
 def chances_of(bowlers, surface, leaves, ball, shots=SHOWN) -> list[Chance]:
-    """`spare_chance` of many bowlers, each at a leave of its own, in one batch."""
+    """`spare_chance` of many bowlers, each at a leave of its own, in one batch.
+
+    surface, ball : one for all, or a list with one a bowler
+    """
     thrown = [bowler.shots(shots) for bowler in bowlers]
     columns = {name: np.concatenate([one[name] for one in thrown]) for name in FIELD_NAMES}
-    marks, _ = sweep_columns(columns, surface, ball)
+    which, lanes = _lanes(surface, ball, len(bowlers))
+    marks = sweep_each(columns, np.repeat(which, shots), lanes)
     found = []
     for i, (bowler, leave) in enumerate(zip(bowlers, leaves, strict=True)):
         mine = slice(i * shots, (i + 1) * shots)
@@ -85,6 +89,14 @@ def chances_of(bowlers, surface, leaves, ball, shots=SHOWN) -> list[Chance]:
     return found
 
 
+def _lanes(surface, ball, count):
+    """Which lane and ball each of `count` has, as array of int, and the (lane, ball) there are, each once."""
+    pairs = [tuple(one[i] if isinstance(one, list) else one for one in (surface, ball)) for i in range(count)]
+    there = {tuple(map(id, pair)): pair for pair in pairs}
+    place = {key: i for i, key in enumerate(there)}
+    return np.array([place[tuple(map(id, pair))] for pair in pairs], dtype=int), list(there.values())
+
+
 def lines_to_middle(releases, leaves, surface, ball, keep="target") -> list[Release | None]:
     """For each release the nearest line whose ball comes into the middle of the window of its leave.
 
@@ -92,7 +104,8 @@ def lines_to_middle(releases, leaves, surface, ball, keep="target") -> list[Rele
     ----------
     releases : list of Release
     leaves : list of Leave
-    surface, ball : as for `simulate`
+    surface : as for `simulate`
+    ball : Ball, or a list with one a release
     keep : "target" or "feet"
         What stays; the other one moves, anywhere from board 1 to 39.
 
@@ -103,10 +116,11 @@ def lines_to_middle(releases, leaves, surface, ball, keep="target") -> list[Rele
     """
     columns = {name: np.array([getattr(one, name) for one in releases]) for name in FIELD_NAMES}
     present = columns[_MOVED[keep]].astype(float)
+    which, lanes = _lanes(surface, ball, len(releases))
 
     def off(rows, boards):
         shots = {name: columns[name][rows] for name in FIELD_NAMES} | {_MOVED[keep]: boards}
-        marks, _ = sweep_columns(shots, surface, ball)
+        marks = sweep_each(shots, which[rows], lanes)
         result = np.empty(len(rows))
         for row in np.unique(rows):
             mine = rows == row
@@ -177,14 +191,21 @@ def answer(bowler, surface, leave, kind=PLAIN_BALL) -> SpareAnswer:
     """
     leave = spare_leave(leave)
     other_kind = BALLS[1 - BALLS.index(kind)] if kind in BALLS else kind
-    seen = {}
-    for name in (kind, other_kind):
-        ball = ball_for(bowler, name)
-        path = simulate(bowler.release, surface, ball)
-        here = spare_chance(bowler, surface, leave, ball)
-        better = lines_to_middle([bowler.release], [leave], surface, ball)[0]
-        there = better and spare_chance(replace(bowler, release=better), surface, leave, ball)
-        seen[name] = (path, here, better, there)
+    names = kind, other_kind
+    balls = [ball_for(bowler, name) for name in names]
+    middle = lines_to_middle([bowler.release] * 2, [leave] * 2, surface, balls)
+    tried = [(0, bowler.release), (1, bowler.release), *((i, line) for i, line in enumerate(middle) if line)]
+    chances = chances_of(
+        [replace(bowler, release=line) for _, line in tried],
+        surface,
+        [leave] * len(tried),
+        [balls[i] for i, _ in tried],
+    )
+    there = {i: chance for (i, _), chance in list(zip(tried, chances, strict=True))[2:]}
+    seen = {
+        name: (simulate(bowler.release, surface, balls[i]), chances[i], middle[i], there.get(i))
+        for i, name in enumerate(names)
+    }
     path, chance, better, _ = seen[kind]
     hand = bowler.release.hand
     window = aimed_window(leave, path.entry_angle_deg if isfinite(path.entry_angle_deg) else 0.0, hand)

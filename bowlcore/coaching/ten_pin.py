@@ -10,7 +10,14 @@ import numpy as np
 
 from bowlcore.coaching import words
 from bowlcore.coaching.spare_windows import own_pin
-from bowlcore.coaching.spares import PLAIN_BALL, STRIKE_BALL, ball_for, chances_of, lines_to_middle
+from bowlcore.coaching.spares import (
+    BALLS,
+    PLAIN_BALL,
+    STRIKE_BALL,
+    ball_for,
+    chances_of,
+    lines_to_middle,
+)
 from bowlcore.motion.checks import number_in
 from bowlcore.rack.leave import Leave
 
@@ -63,34 +70,34 @@ def answer(bowler, surface, other, laydown_board=25.0, low_rotation_deg=10.0) ->
         if abs(low_rotation_deg - rotations[0]) >= 1:
             rotations.append(low_rotation_deg)
     made, usual, elsewhere = {}, {}, {}
-    for kind in (PLAIN_BALL, STRIKE_BALL):
-        ball = ball_for(bowler, kind)
-        shares, there = _made(bowler, (surface, other), ball, pin, laydown_board, rotations, tilts)
-        for rotation, row, away in zip(rotations, shares, there, strict=True):
+    shares = _made(bowler, (surface, other), pin, laydown_board, rotations, tilts)
+    for kind, here, there in zip(BALLS, *shares, strict=True):
+        for rotation, row, away in zip(rotations, here, there, strict=True):
             made[kind, rotation], usual[kind, rotation] = row[1:], float(row[0])
             elsewhere[kind, rotation] = float(away[0])
     told = _sentence(bowler, pin, made, usual, elsewhere, rotations)
     return TenPin(made, usual, elsewhere, tilts[0], told, _rows(made, usual, elsewhere, rotations[0]))
 
 
-def _made(bowler, surfaces, ball, pin, laydown, rotations, tilts):
-    """Shares made on both lanes: one row a rotation, one column a tilt."""
+def _made(bowler, surfaces, pin, laydown, rotations, tilts):
+    """Shares made: array (lane, ball as in BALLS, rotation, tilt). All are followed together."""
     stand = replace(bowler.release, laydown_board=float(laydown))
     releases = [
         replace(stand, axis_rotation_deg=float(rotation), axis_tilt_deg=float(tilt))
         for rotation in rotations
         for tilt in tilts
     ]
-    leaves = [Leave.of(pin)] * len(releases)
-    lines = lines_to_middle(releases, leaves, surfaces[0], ball, keep="feet")
+    balls = [ball for ball in (ball_for(bowler, name) for name in BALLS) for _ in releases]
+    releases, leave = releases * len(BALLS), Leave.of(pin)
+    lines = lines_to_middle(releases, [leave] * len(releases), surfaces[0], balls, keep="feet")
     there = [i for i, line in enumerate(lines) if line is not None]
     shares = np.full((2, len(releases)), np.nan)
     if there:
-        bowlers = [replace(bowler, release=lines[i]) for i in there]
-        for row, lane in zip(shares, surfaces, strict=True):
-            found = chances_of(bowlers, lane, leaves[: len(there)], ball, _SHOTS)
-            row[there] = [one.front for one in found]
-    return shares.reshape(2, len(rotations), len(tilts))
+        bowlers = [replace(bowler, release=lines[i]) for i in there] * 2
+        lanes = [lane for lane in surfaces for _ in there]
+        found = chances_of(bowlers, lanes, [leave] * len(bowlers), [balls[i] for i in there] * 2, _SHOTS)
+        shares[:, there] = np.reshape([one.front for one in found], (2, -1))
+    return shares.reshape(2, len(BALLS), len(rotations), len(tilts))
 
 
 def _rows(made, usual, elsewhere, now):

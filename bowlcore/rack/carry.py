@@ -122,12 +122,15 @@ def corners(board, angle, speed, lb):
     nodes, weights = [], []
     for pick in range(16):
         b, s, a, o = ((pick >> k) & 1 for k in range(4))
-        hit = table.inner[ball[0] + b, pace[0] + s, turn[0] + a, across[0] + o]
         share = _share(ball, b) * _share(pace, s) * _share(turn, a) * _share(across, o)
         past = table.outer[wide[0][0] + b, wide[1][0] + a, wide[2][0] + o]
         past_share = _share(wide[0], b) * _share(wide[1], a) * _share(wide[2], o) * (1.0 if s == 0 else 0.0)
+        weight = np.where(misses, past_share, share)
+        if pick and not weight.any():  # a ball or a speed of the table itself
+            continue
+        hit = table.inner[ball[0] + b, pace[0] + s, turn[0] + a, across[0] + o]
         nodes.append(np.where(misses, past, hit))
-        weights.append(np.where(misses, past_share, share))
+        weights.append(weight)
     return np.array(nodes), np.array(weights)
 
 
