@@ -97,14 +97,14 @@ def strike_map(scatter_boards, speed, lb):
         number_in(name, value, *carry.RANGES[name])
     boards, angles = (grid.ravel() for grid in np.meshgrid(BOARDS, ANGLES))
     at, turn, weight = _around(boards, angles, scatter_boards)
-    (strike,) = carry.mixed(at, turn, np.full(at.shape, speed), np.full(at.shape, lb), ("strike",))
+    (strike,) = carry.mixed(at, turn, speed, lb, ("strike",))
     return (np.clip(strike, 0.0, 1.0) @ weight).reshape(len(ANGLES), len(BOARDS))
 
 
 def _slice(angle, scatter_boards, speed, lb):
     """Strike share along the boards at one angle, and its standard error from the counts."""
     at, turn, weight = _around(BOARDS, np.full(len(BOARDS), angle), scatter_boards)
-    nodes, parts = carry.corners(at, turn, np.full(at.shape, speed), np.full(at.shape, lb))
+    nodes, parts = carry.corners(at, turn, speed, lb)
     row = (parts * weight * carry.node_values("strike")[nodes]).sum(axis=(0, 2))
     return row, np.array(
         [carry.sampling_error(nodes[:, i], parts[:, i] * weight) for i in range(len(BOARDS))]

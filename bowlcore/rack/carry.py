@@ -105,7 +105,10 @@ def node_values(name):
 
 
 def corners(board, angle, speed, lb):
-    """Table nodes (corner, ...) and their weights for entries: what every look-up is made of."""
+    """Table nodes (corner, ...) and their weights for entries: what every look-up is made of.
+
+    speed, lb : like board and angle, or one number for all of them.
+    """
     table = carry_table()
     turned = angle < 0  # a ball that backs up is its mirror image
     own = np.where(turned, 40.0 - board, board)
@@ -119,17 +122,20 @@ def corners(board, angle, speed, lb):
         between(table.wide_angles, angle),
         between(table.wide_offsets, offset),
     )
+    some_miss = misses.any()
     nodes, weights = [], []
     for pick in range(16):
         b, s, a, o = ((pick >> k) & 1 for k in range(4))
-        share = _share(ball, b) * _share(pace, s) * _share(turn, a) * _share(across, o)
-        past = table.outer[wide[0][0] + b, wide[1][0] + a, wide[2][0] + o]
-        past_share = _share(wide[0], b) * _share(wide[1], a) * _share(wide[2], o) * (1.0 if s == 0 else 0.0)
-        weight = np.where(misses, past_share, share)
+        weight = _share(ball, b) * _share(pace, s) * _share(turn, a) * _share(across, o)
+        if some_miss:
+            past = _share(wide[0], b) * _share(wide[1], a) * _share(wide[2], o) * (1.0 if s == 0 else 0.0)
+            weight = np.where(misses, past, weight)
         if pick and not weight.any():  # a ball or a speed of the table itself
             continue
-        hit = table.inner[ball[0] + b, pace[0] + s, turn[0] + a, across[0] + o]
-        nodes.append(np.where(misses, past, hit))
+        node = table.inner[ball[0] + b, pace[0] + s, turn[0] + a, across[0] + o]
+        if some_miss:
+            node = np.where(misses, table.outer[wide[0][0] + b, wide[1][0] + a, wide[2][0] + o], node)
+        nodes.append(node)
         weights.append(weight)
     return np.array(nodes), np.array(weights)
 
