@@ -149,6 +149,10 @@ def _boards_words(boards):
     return words.count(boards, "board") if boards >= 0.25 else "too little to see"
 
 
+def _angle_words(degrees):
+    return f", and {words.degrees(degrees)} of entry angle" if degrees == degrees else ""
+
+
 def _sentence(several, release, lane, by_eye, together, metric):
     parts = []
     for name in NAMES:
@@ -164,8 +168,8 @@ def _sentence(several, release, lane, by_eye, together, metric):
     else:
         at_pins = (
             f"In this model such a ball comes in on {words.board(path.entry_board)} on this line. Five degrees of doubt "
-            f"about the rotation: {_boards_words(by_eye[0])}, and {words.degrees(by_eye[1])} of entry angle. All four doubts "
-            f"together: {_boards_words(together)}."
+            f"about the rotation: {_boards_words(by_eye[0])}{_angle_words(by_eye[1])}. All four doubts together: "
+            f"{_boards_words(together)}."
         )
     count = next(iter(several.values())).count
     return f"{count} balls: {'; '.join(parts)}. {at_pins}"

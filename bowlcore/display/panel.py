@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 import ipywidgets as widgets
 
-from bowlcore.display.pieces import read_out
+from bowlcore.display.pieces import in_trade_words, read_out
 from bowlcore.display.settings import SETTINGS
 
 _PAUSE_S = 0.004  # lets slider messages that have already arrived be taken in first
@@ -141,8 +141,9 @@ class Panel:
         try:
             drawn = self.drawn_at()
         except ValueError as problem:
-            self._complain(str(problem))
-            self._drawn = Drawn("", str(problem), [])
+            told = in_trade_words(str(problem))
+            self._complain(told)
+            self._drawn = Drawn("", told, [])
             self.picture.value = self.result.value = ""
             return
         except Exception as problem:

@@ -19,6 +19,7 @@ from bowlcore.display.controls import Choice, Number
 from bowlcore.display.panel import Drawn, table
 from bowlcore.display.phone_pictures import layers_of, pack
 from bowlcore.display.picture import LAYER, narrow
+from bowlcore.display.pieces import in_trade_words
 
 FOLDER = "phone"
 MOST_SETTINGS, MOST_BYTES = 400, 2_000_000
@@ -169,7 +170,7 @@ def _drawn(panel, names, values):
     try:
         return panel.drawn_at(**dict(zip(names, values, strict=True)))
     except ValueError as problem:
-        return Drawn("", str(problem), [])
+        return Drawn("", in_trade_words(str(problem)), [])
 
 
 def _number(moved):

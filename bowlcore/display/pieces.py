@@ -1,8 +1,17 @@
 """Small pieces of the panels that are no plain rows of controls: a button, a row, an error in words, something done soon."""
 
 import asyncio
+import re
 
 import ipywidgets as widgets
+
+_FIELDS = {
+    "speed_mph": "ball speed", "rev_rate_rpm": "rev rate", "axis_rotation_deg": "axis rotation", "axis_tilt_deg": "axis tilt",
+    "laydown_board": "laydown", "target_board": "target", "length_ft": "length", "entry_board": "entry",
+    "entry_angle_deg": "entry angle", "speed_at_pins_mph": "speed at the pins", "ball_lb": "ball weight",
+}  # fmt: skip
+_FIELD = re.compile(rf"\b({'|'.join(_FIELDS)})\b")
+_ROW = re.compile(r"^row \S+: ")  # of a batch that the reader did not make
 
 
 def button(label, action):
@@ -20,6 +29,11 @@ def group(*inside):
 def in_words(problem):
     """The sentence of an error; the system's own for a file that cannot be written."""
     return getattr(problem, "strerror", None) or str(problem)
+
+
+def in_trade_words(text):
+    """A sentence of the core for people: its fields under the names that the controls bear, no row of a batch."""
+    return _FIELD.sub(lambda found: _FIELDS[found[0]], _ROW.sub("", text))
 
 
 def read_out():
