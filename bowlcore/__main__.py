@@ -1,6 +1,7 @@
 """The command line: bowlcore open, show, sheets, pages, doctor. Errors are one sentence; nothing heavy is loaded here."""
 
 import argparse
+import os
 import re
 import sys
 from difflib import get_close_matches
@@ -93,7 +94,6 @@ def _add_place(command, lesson) -> None:
     command.add_argument(
         "folder",
         nargs="?",
-        type=Path,
         metavar="FOLDER",
         help="where your own copies are kept (default: Ball Motion Workbook in your documents); a number is a lesson",
     )
@@ -103,13 +103,26 @@ def _add_place(command, lesson) -> None:
     )
 
 
+def _place(wanted) -> None:
+    """What was typed after `open` or `show`: a lesson's number, or a folder."""
+    typed = wanted.folder
+    if re.fullmatch(r"\d{1,2}", typed) and not wanted.lesson:  # as `sheets 05` and `pages 05` are typed
+        wanted.folder, wanted.lesson = None, typed
+        return
+    wanted.folder = Path(typed).expanduser()
+    if wanted.folder.name == typed and not wanted.folder.exists():  # a slip of the keys should make no folder
+        raise ValueError(
+            f"There is no folder {typed!r} here; a lesson is a number from 00 to 12, and a new folder of that name is "
+            f"made by: {called()} {wanted.command} \".{os.sep}{typed}\""
+        )
+
+
 def main(argv=None) -> int:
     """Run one command; returns the exit code: 0 well, 1 it could not be done, 2 it was typed wrongly."""
     wanted = _parser().parse_args(argv)
-    alone = str(getattr(wanted, "folder", ""))
-    if re.fullmatch(r"\d{1,2}", alone):  # as `sheets 05` and `pages 05` are typed
-        wanted.folder, wanted.lesson = None, alone
     try:
+        if getattr(wanted, "folder", None):
+            _place(wanted)
         if wanted.command == "open":
             from bowlcore.open_lab import open_lab
 

@@ -104,13 +104,25 @@ def test_a_page_is_found_by_its_number(lessons):
         (["open", "4"], None, "4"),
         (["open", "--lesson", "04"], None, "04"),
         (["open", "--page", "04"], None, "04"),
-        (["open", "2026", "--lesson", "04"], Path("2026"), "04"),
+        (["open", "./2026", "--lesson", "04"], Path("2026"), "04"),
+        (["open", "there"], Path("there"), ""),
     ],
 )
-def test_a_number_alone_is_a_lesson_and_makes_no_folder(typed, folder, lesson, monkeypatch):
+def test_a_number_alone_is_a_lesson_and_makes_no_folder(typed, folder, lesson, monkeypatch, tmp_path):
+    monkeypatch.chdir(tmp_path)
+    Path("there").mkdir()
     asked = []
     monkeypatch.setattr(open_lab, "open_lab", lambda place, **how: asked.append((place, how["lesson"])) or 0)
     assert main(typed) == 0 and asked == [(folder, lesson)]
+
+
+@pytest.mark.parametrize("typed", ["spares", "My Lessons"])
+def test_a_slip_of_the_keys_makes_no_folder(typed, monkeypatch, tmp_path, capsys):
+    monkeypatch.chdir(tmp_path)
+    assert main(["open", typed]) == 1 and list(tmp_path.iterdir()) == []
+    said = capsys.readouterr().err
+    assert f"There is no folder '{typed}' here; a lesson is a number from 00 to 12" in said
+    assert f'open "./{typed}"' in said.replace("\\", "/") and said.count("\n") == 1
 
 
 @pytest.mark.parametrize(
