@@ -113,7 +113,7 @@ def _place(wanted) -> None:
     if wanted.folder.name == typed and not wanted.folder.exists():  # a slip of the keys should make no folder
         raise ValueError(
             f"There is no folder {typed!r} here; a lesson is a number from 00 to 12, and a new folder of that name is "
-            f"made by: {called()} {wanted.command} \".{os.sep}{typed}\""
+            f'made by: {called()} {wanted.command} ".{os.sep}{typed}"'
         )
 
 

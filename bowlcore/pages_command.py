@@ -60,6 +60,7 @@ def pages_command(wanted) -> int:
     from bowlcore.coaching.printed import put_beside
     from bowlcore.display.phone_lessons import WITHOUT, lesson_page, not_asked_for, phone_lessons
     from bowlcore.display.phone_page import FOLDER, HOW_TO_GIVE
+    from bowlcore.display.pieces import in_trade_words
 
     folder = work_folder.default_folder()
     place = folder / FOLDER if wanted.into is None else wanted.into.expanduser().absolute()
@@ -73,16 +74,24 @@ def pages_command(wanted) -> int:
                 print(WITHOUT[lesson])
                 continue
             print(f"{lesson} {TITLES[lesson]} …", flush=True)
-            page = lesson_page(lesson, wanted.hand, wanted.metric, **own)
+            try:
+                page = lesson_page(lesson, wanted.hand, wanted.metric, **own)
+            except ValueError as problem:
+                raise ValueError(in_trade_words(str(problem))) from None
             [file] = put_beside({_name(lesson): page}, place)
             print(f"  {file.name}  ({len(page.encode()) / 1e6:.1f} MB)", flush=True)
-        made = [lesson for lesson in asked if lesson in phone_lessons()]
-        left_out = [lesson for lesson in made if own and len(not_asked_for(lesson, own)) == len(own)]
-    if left_out:
-        print(f"Nothing of your bowler or lane is asked for in {', '.join(left_out)}: as in the lesson.")
-    if made:
+            if unused := not_asked_for(lesson, own) if own else []:
+                print(
+                    f"  It has no {' and no '.join(map(_option, unused))} to set; there it is as in the lesson."
+                )
+    if any(lesson in phone_lessons() for lesson in asked):
         print(f"In {place}. {HOW_TO_GIVE}")
     return 0
+
+
+def _option(control):
+    """What was typed for a control: "speed" for "speed_mph"."""
+    return next((option for option, (name, *_) in _OWN.items() if name == control), control)
 
 
 def _own(wanted):

@@ -32,6 +32,7 @@ _LEAST_PX_PT, _MOST_PX_PT = (
     1.8,
 )  # of the screen for a point of the picture: 10 px for its letters at least
 _FRAME_PX = 20  # what the page keeps beside the picture
+_LETTERS_A_LINE = 40  # on a screen of 360 pixels
 _MADE = (
     "Made with the Ball Motion Workbook. Oil patterns, friction and bowlers are invented for teaching; no lane was "
     "measured: trust differences more than numbers. This page holds {count} settings as the course computed them; it "
@@ -80,21 +81,23 @@ def phone_page(panel, controls=None, *, title=None, about="", cautions=(), width
         drawn = [_drawn(panel, names, values) for values in product(*(one.steps for one in moved))]
     packed = pack(drawn) | {"steps": [one.told for one in moved]}
     first = _number(moved)
-    if _OF_THE_HAND & set(names):
+    if _OF_THE_HAND & set(names) and not any("wrist" in caution for caution in cautions):
         cautions = [*cautions, SAFE_HAND]
     body = (
         f'<main><h1>{escape(title)}</h1><p>{escape(about)}</p><div id="controls" hidden>'
         + "".join(map(_control, range(len(moved)), moved))
         + '</div><p id="off">Scripts are off here, so nothing can be moved: the table below has every setting.</p>'
-        + _picture(packed, first, drawn[first].sentence)
         + _said(drawn[first])
+        + _picture(packed, first, drawn[first].sentence)
         + _what_stays(panel, names)
         + "".join(f"<p><b>Safety.</b> {escape(line)}</p>" for line in cautions)
         + f'<details id="all" open><summary>Every setting as a table</summary>{_table(moved, drawn)}</details>'
         f"<p><small>{_MADE.format(count=len(drawn))}</small></p></main>"
         f'<script type="application/json" id="drawn">{_data(packed)}</script><script>{_SCRIPT}</script>'
     )
-    page = document(title, _CSS + _width_of_picture(packed), body, f"{POLICY}; script-src {_ONLY_OURS}")
+    longest = max(len(one.sentence) for one in drawn)
+    style = _CSS + _room_for_words(longest) + _width_of_picture(packed)
+    page = document(title, style, body, f"{POLICY}; script-src {_ONLY_OURS}")
     size = len(page.encode())
     if size > MOST_BYTES:
         raise ValueError(
@@ -236,6 +239,11 @@ def _table(moved, drawn):
 def _data(packed):
     """JSON that no text in it can end."""
     return json.dumps(packed, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")
+
+
+def _room_for_words(letters):
+    """As CSS: on a narrow screen the picture stays where it is when the sentence above it changes."""
+    return f"@media (max-width: 480px) {{ #said {{ min-height: {1.4 * -(-letters // _LETTERS_A_LINE):.1f}em; }} }}\n"
 
 
 def _width_of_picture(packed):
