@@ -66,11 +66,11 @@ def place_and_time(at):
 def kept_to(at):
     """Controls for what a coach may tighten or loosen."""
     labels = {
-        "balls_each": ("Balls each, at least", "balls"),
-        "set_balls": ("Balls in a row, at most", "balls"),
+        "balls_each": ("Each throws, at least", "balls"),
+        "set_balls": ("In a row, at most", "balls"),
         "longest_wait_min": ("Wait at the lane, at most", "minutes"),
         "table_min": ("At the table in one go, at most", "minutes"),
-        "children_per_coach": ("Children for each coach", "children"),
+        "children_per_coach": ("Each coach minds, at most", "children"),
         "seconds_a_ball": ("From ball to ball on a lane", "seconds"),
         "talk_min": ("Talk and guess", "minutes"),
     }

@@ -1,11 +1,18 @@
-"""All panels that have controls, each freshly made, and a way to move one control."""
+"""All panels of pictures and tables, each freshly made, and a way to move one control.
+
+ALL_PANELS, RACK_PANELS : with controls and a picture
+TABLE_PANELS : a table is the point; some have controls
+"""
 
 from bowlcore.display.a_lane_that_changes import a_lane_that_changes_panel
 from bowlcore.display.ball_weight import ball_weight_panel
+from bowlcore.display.best_rotation import best_rotation_panel
 from bowlcore.display.bowler_odds import bowler_odds_panel
 from bowlcore.display.carry_map import carry_map_panel
 from bowlcore.display.cases import case_panel
 from bowlcore.display.changes import changes_panel
+from bowlcore.display.clinic import clinic_panel
+from bowlcore.display.course import course_panel
 from bowlcore.display.customary_hand import customary_hand_panel
 from bowlcore.display.demo_clip import demo_clip_panel
 from bowlcore.display.did_it_help import did_it_help_panel, luck_or_better_panel
@@ -21,7 +28,9 @@ from bowlcore.display.own_numbers import own_numbers_panel
 from bowlcore.display.path_lab import path_lab_panel
 from bowlcore.display.pattern_builder import pattern_builder_panel
 from bowlcore.display.pocket import pocket_panel
+from bowlcore.display.published_pins import published_pins_panel
 from bowlcore.display.published_shot import published_shot_panel
+from bowlcore.display.published_spares import published_spares_panel
 from bowlcore.display.push import push_panel
 from bowlcore.display.reaction import reaction_panel
 from bowlcore.display.response_map import response_map_panel
@@ -31,9 +40,11 @@ from bowlcore.display.spares import spares_panel
 from bowlcore.display.strikes_or_spares import strikes_or_spares_panel
 from bowlcore.display.ten_pin import ten_pin_panel
 from bowlcore.display.three_six_nine import three_six_nine_panel
+from bowlcore.display.trust import trust_panel
 from bowlcore.display.twenty_balls import twenty_balls_panel
-from bowlcore.display.two_faces import two_faces_panel
+from bowlcore.display.two_faces import only_the_lane_panel, two_faces_panel
 from bowlcore.display.what_leaves_the_hand import what_leaves_the_hand_panel
+from bowlcore.display.which_move import which_move_panel
 
 RACK_PANELS = [pocket_panel, twenty_balls_panel, ball_weight_panel, bowler_odds_panel, carry_map_panel]
 RACK_PANELS += [spares_panel, own_numbers_panel, ten_pin_panel, three_six_nine_panel, strikes_or_spares_panel]
@@ -47,6 +58,15 @@ RACK_PANELS += [one_number_panel, push_panel, response_map_panel]
 ALL_PANELS = [first_shot_panel, published_shot_panel, miss_room_panel]
 ALL_PANELS += [skid_hook_roll_panel, five_patterns_panel, pattern_builder_panel]
 ALL_PANELS += [path_lab_panel]
+
+TABLE_PANELS = [
+    which_move_panel,
+    best_rotation_panel,
+    published_pins_panel,
+    published_spares_panel,
+    only_the_lane_panel,
+]
+TABLE_PANELS += [clinic_panel, course_panel, trust_panel]
 
 
 def drive(panel, name, value):

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from panels_help import ALL_PANELS, RACK_PANELS
+from panels_help import ALL_PANELS, RACK_PANELS, TABLE_PANELS
 from shapes_of_a_picture import Shape, shapes
 
 import bowlcore
@@ -23,7 +23,7 @@ WORDS, GRAPHICS = 4.5, 3.0
 TOLD_APART = 1.5  # between two greys; our choice, half of what a line needs against its ground
 NEAR_PT = 60.0  # a word this near in a line's own colour is its label: our choice
 
-PANELS = {make.__name__: make for make in ALL_PANELS + RACK_PANELS}
+PANELS = {make.__name__: make for make in ALL_PANELS + RACK_PANELS + TABLE_PANELS}
 # at these settings shades are darkest or most pins stand
 MORE = {"carry_map_panel": {"scatter_boards": 0.5}, "pocket_panel": {"entry_board": 22.0}}
 EVERY = pytest.mark.parametrize("name", PANELS)

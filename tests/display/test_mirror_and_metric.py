@@ -13,7 +13,7 @@ from zlib import crc32
 
 import numpy as np
 import pytest
-from panels_help import ALL_PANELS, RACK_PANELS
+from panels_help import ALL_PANELS, RACK_PANELS, TABLE_PANELS
 from picture_parts import picture_parts
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "studies"))
@@ -22,7 +22,7 @@ from any_setting import random_values  # noqa: E402
 from bowlcore.display.panel import Drawn  # noqa: E402
 
 SEED = 1
-PANELS = {make.__name__: make for make in ALL_PANELS + RACK_PANELS}
+PANELS = {make.__name__: make for make in ALL_PANELS + RACK_PANELS + TABLE_PANELS}
 EVERY = pytest.mark.parametrize("name", PANELS)
 SETTINGS = pytest.mark.parametrize("setting", ["start", pytest.param("random", marks=pytest.mark.slow)])
 NUMBER = re.compile(r"(\d+(?:\.\d+)?)")
@@ -38,6 +38,7 @@ MIRROR = {1: 1, 2: 3, 3: 2, 4: 6, 5: 5, 6: 4, 7: 10, 8: 9, 9: 8, 10: 7}
 OTHER_PLACES = {"skid_hook_roll_panel"}
 # these speak of people with hands of their own (a case, a log), whatever the settings say
 OWN_HANDS = {"case_panel", "log_views_panel", "did_it_help_panel", "luck_or_better_panel"}
+OWN_HANDS |= {"published_pins_panel", "published_spares_panel"}  # as they were counted, right-handers' pins
 # drawn as seen from the approach or from behind the ball, so that the picture itself is the mirror
 LONE_PINS = {"spares_panel", "pocket_panel"}  # a number alone in its picture is a pin
 FROM_BEHIND = {"three_six_nine_panel", "what_leaves_the_hand_panel", "hand_technique_panel"}
