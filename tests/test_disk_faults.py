@@ -92,6 +92,11 @@ def log(here):
     return here / FILE_NAME
 
 
+@pytest.mark.claim(
+    "A disk that is full, locked or read-only costs one sentence and leaves no half file",
+    against="errors of the system, simulated",
+    kind="own",
+)
 @pytest.mark.parametrize("write", WRITERS)
 @pytest.mark.parametrize("step", ["fsync", "replace"])
 @pytest.mark.parametrize("number", [errno.ENOSPC, errno.EROFS, errno.EACCES])
@@ -195,6 +200,11 @@ write_whole(target, b"the new one" * 1000)
 
 
 @pytest.mark.skipif(not hasattr(signal, "SIGKILL"), reason="this system has no such signal")
+@pytest.mark.claim(
+    "A program that is killed while it writes leaves the old file or the new one, whole",
+    against="processes that are really killed",
+    kind="own",
+)
 @pytest.mark.parametrize("step", ["open", "fsync", "replace", "after"])
 def test_a_kill_at_any_step_leaves_the_old_file_or_the_new_one(step, here):
     target = here / "a.json"

@@ -7,6 +7,8 @@ from bowlcore.coaching.log_source import NO_LOG, own_file
 from bowlcore.coaching.practice_log import PracticeLog
 from bowlcore.whole_file import free_name, write_whole
 
+_LONGEST_NAME = 80
+
 
 def write_csv(decimal_comma=False) -> str:
     """Write one's own log as a CSV file with a name that is free; the sentence that says which.
@@ -34,7 +36,7 @@ def read_csv_file(name) -> str:
         One sentence; nothing was added.
     """
     path = own_file().parent / Path(name.strip() or "practice_log.csv").name
-    if not path.is_file():
+    if len(path.name) > _LONGEST_NAME or not path.is_file():
         raise ValueError(f"There is no file {path.name[:80]!r} in the folder of your lessons.")
     try:
         with path.open("rb") as file:

@@ -7,7 +7,7 @@ import csv
 import io
 import json
 import sqlite3
-from contextlib import closing
+from contextlib import closing, suppress
 from datetime import date
 from functools import cache
 from pathlib import Path
@@ -18,7 +18,7 @@ from jinja2 import Environment, FileSystemLoader
 from bowlcore import bowler_card, load_bowlers, show
 from bowlcore.__main__ import main
 from bowlcore.coaching import log_files, own_lanes
-from bowlcore.coaching.clip_folder import FOLDER
+from bowlcore.coaching.clip_folder import FOLDER, clip_names, clip_path
 from bowlcore.coaching.clip_places import Places, kept
 from bowlcore.coaching.log_csv import COLUMNS
 from bowlcore.coaching.log_source import own_file, people
@@ -51,8 +51,8 @@ TEXTS = {
     "attribute": '"onmouseover="bad=1"autofocus="',
     "single quote": "'><img src=x onerror=bad=1>",
     "end of a style": "</style><script>bad=1</script>",
-    "end of data": "]]></svg><script>bad=1</script>"[:30],
-    "comment": "--><script>bad=1</script><!--"[:30],
+    "end of data": "]]><script>bad=1</script>",
+    "comment": "--><script>bad=1</script><!--",
     "template": "${bad=1}{{bad=1}}{%bad%}",
     "formula =": "=1+1",
     "formula +": "+49",
@@ -240,6 +240,19 @@ def _clicks(field):
     return way
 
 
+def _clip_by_that_name(text, folder):
+    """A clip that lies there under the name, where the system takes it: offered, and asked for."""
+    (folder / FOLDER).mkdir(exist_ok=True)
+    if "/" not in text:
+        with suppress(OSError, ValueError):
+            (folder / FOLDER / f"{text}.mp4").write_bytes(b"no clip")
+    return _sentence(f"{' '.join(clip_names())} {clip_path(f'{text}.mp4').name}")
+
+
+def _csv_by_that_name(text, folder):
+    return _sentence(log_files.read_csv_file(text))
+
+
 def _lane_of_ones_own(text, folder):
     name = own_lanes.keep(text, "house", FrictionLaw(0.011, 0.2), 0.0)
     panel = path_lab.path_lab_panel(pattern=name)
@@ -305,6 +318,8 @@ WAYS = {
         "bowlers initials", "bowlers hand", "sessions day", "shots standing", "shots trying",
     )},
     **{f"clicks, {name}": _clicks(name) for name in ("version", "camera", "hand", "places")},
+    "name of a clip": _clip_by_that_name,
+    "name of a CSV": _csv_by_that_name,
     "lane of one's own": _lane_of_ones_own,
     "shape of a kept lane": _shape_of_a_kept_lane,
     "name of a pattern": _name_of_a_pattern,

@@ -56,25 +56,44 @@ def drawn(name):
     return [shapes(svg) for svg in pictures if svg.startswith("<svg")]
 
 
+@pytest.mark.claim(
+    "Words on every picture stand out from what lies beneath them",
+    against="WCAG 2.2 (W3C Recommendation 2023), success criterion 1.4.3, from memory",
+    kind="published",
+)
 @pytest.mark.slow
 @EVERY
-def test_words_stand_out_from_what_lies_beneath_them(name):
+def test_words_stand_out_from_what_lies_beneath_them(name, figure):
     for picture in drawn(name):
         for i, word in enumerate(picture):
             if word.kind == "words":
                 ground = beneath(word, picture[:i])
-                assert contrast(word.color, ground) >= WORDS, f"{word.text!r}: {word.color} on {ground}"
+                reached = contrast(word.color, ground)
+                figure("lowest contrast", reached, "to 1", asked=f"{WORDS:g} or more", least=True)
+                assert reached >= WORDS, f"{word.text!r}: {word.color} on {ground}"
 
 
+@pytest.mark.claim(
+    "Lines and marks on every picture stand out from the lane",
+    against="WCAG 2.2 (W3C Recommendation 2023), success criterion 1.4.11, from memory",
+    kind="published",
+)
 @pytest.mark.slow
 @EVERY
-def test_lines_and_marks_stand_out_from_the_lane(name):
+def test_lines_and_marks_stand_out_from_the_lane(name, figure):
     for picture in drawn(name):
         for shape in picture:
             if shape.color and shape.color not in ("#ffffff", shape.fill) and not shape.grid:
-                assert contrast(shape.color, "#ffffff") >= GRAPHICS, shape
+                reached = contrast(shape.color, "#ffffff")
+                figure("lowest contrast", reached, "to 1", asked=f"{GRAPHICS:g} or more", least=True)
+                assert reached >= GRAPHICS, shape
 
 
+@pytest.mark.claim(
+    "No two things on a picture differ by hue alone: it can be read in grey",
+    against="WCAG 2.2 (W3C Recommendation 2023), success criterion 1.4.1, from memory",
+    kind="published",
+)
 @pytest.mark.slow
 @EVERY
 def test_no_two_things_differ_by_hue_alone(name):

@@ -44,6 +44,11 @@ LONE_PINS = {"spares_panel", "pocket_panel"}  # a number alone in its picture is
 FROM_BEHIND = {"three_six_nine_panel", "what_leaves_the_hand_panel", "hand_technique_panel"}
 
 
+@pytest.mark.claim(
+    "Every panel says the same numbers in metres and km/h",
+    against="1 ft = 0.3048 m and 1 mile = 1.609 344 km: NIST Special Publication 811 (2008), from memory",
+    kind="published",
+)
 @SETTINGS
 @EVERY
 def test_metric_numbers_are_those_of_the_trade_converted(name, setting):
@@ -72,6 +77,11 @@ def test_controls_name_places_and_values_in_metric_units(name):
         control.use_units(False)
 
 
+@pytest.mark.claim(
+    "Every panel shows a left-hander the right-hander in a mirror",
+    against="geometry: the same numbers from the own side, pins 2 and 3, 4 and 6, 7 and 10, 8 and 9 exchanged",
+    kind="exact",
+)
 @SETTINGS
 @EVERY
 def test_left_hander_is_the_right_hander_in_a_mirror(name, setting):
