@@ -118,7 +118,7 @@ def test_each_has_a_folder_of_ones_own(hub, learners):
         assert len(list(folders[0].glob("*.ipynb"))) == 13
 
 
-def test_nobody_reads_what_another_has(hub, learners):
+def test_nobody_reads_over_the_hub_what_another_has(hub, learners):
     here, there = f"{hub[1]}/user/learner2/api/contents", f"{hub[1]}/user/learner1/api/contents"
     own = learners["learner2"].context.request.get(here)
     other = learners["learner2"].context.request.get(there)
