@@ -1,12 +1,14 @@
 """A page for a phone in a real browser: opened from a file, 360 pixels wide, by keyboard, without scripts."""
 
 import re
+from contextlib import contextmanager
 
 import pytest
 from browser_page import new_page
 from lesson_page import serious_for_axe
 
 from bowlcore.display.first_shot import first_shot_panel
+from bowlcore.display.phone_lessons import lesson_page
 from bowlcore.display.phone_page import MOST_BYTES
 from bowlcore.display.picture import narrow
 
@@ -23,15 +25,22 @@ def file(tmp_path_factory):
     return path
 
 
-@pytest.fixture
-def opened(chromium, file):
-    """That page, opened from the file on a phone's screen."""
+@contextmanager
+def on_a_phone(chromium, file):
+    """A page opened from its file on a phone's screen; page.faults lists what went wrong in it."""
     with new_page(chromium) as page:
         page.faults = []
         page.on("console", lambda message: page.faults.append(message.text))
         page.on("pageerror", lambda fault: page.faults.append(str(fault)))
         page.set_viewport_size(PHONE)
         page.goto(file.as_uri())
+        yield page
+
+
+@pytest.fixture
+def opened(chromium, file):
+    """That page, opened."""
+    with on_a_phone(chromium, file) as page:
         yield page
 
 
@@ -97,6 +106,23 @@ def test_without_scripts_the_picture_and_the_table_are_there(chromium, file):
     assert page.locator("#picture svg").is_visible() and not page.locator("#controls").is_visible()
     assert page.get_by_text("Scripts are off here").is_visible()
     context.close()
+
+
+@pytest.mark.parametrize("lesson", ["02", "05", "08"])
+def test_a_shipped_page_answers_a_key_with_its_sentence_in_sight(chromium, tmp_path, lesson):
+    path = tmp_path / "page.html"
+    path.write_text(lesson_page(lesson), encoding="utf-8")
+    with on_a_phone(chromium, path) as page:
+        said = page.locator("#said")
+        before = said.inner_text()
+        page.keyboard.press("Tab")
+        page.keyboard.press("ArrowDown" if page.locator("#controls select").count() else "ArrowRight")
+        assert said.inner_text() != before
+        place, picture = said.bounding_box(), page.locator("#picture").bounding_box()
+        assert place["y"] + 60 < PHONE["height"] and place["y"] < picture["y"]
+        assert page.evaluate("document.documentElement.scrollWidth") == PHONE["width"]
+        assert serious_for_axe(page) == []
+        assert page.faults == [] and page.outside == [path.as_uri()]
 
 
 def test_a_script_that_is_not_ours_is_not_run(chromium, file, tmp_path):
