@@ -24,6 +24,10 @@ CSS = """<style>
 .bm-message { color: #8a1c00; font-weight: 600; margin: 4px 0; }
 .bm-message:empty { display: none; }
 .bm-slider .widget-label { display: none; }
+@media (max-width: 480px) {
+  .bm-panel .widget-dropdown { flex-wrap: wrap; height: auto; }
+  .bm-panel .widget-dropdown > .widget-label { width: 100% !important; text-align: left; }
+}
 .bm-table { border-collapse: collapse; font-size: 0.95em; }
 .bm-table th, .bm-table td { border: 1px solid #767676; padding: 3px 8px; line-height: 1.35; }
 .bm-table th, .bm-table td { text-align: left !important; vertical-align: top !important; }

@@ -30,9 +30,15 @@ _CUT = """places => {
   const wide = one => hides(one) && one.clientWidth && one.scrollWidth > one.clientWidth + 1;
   const tall = one => getComputedStyle(one).overflowY === 'hidden' && one.scrollHeight > one.clientHeight + 2
     && one.matches('.widget-label, button');
+  const pen = document.createElement('canvas').getContext('2d');
+  const list = one => {  // a list whose chosen line is longer than its box, less the arrow
+    if (!one.matches('select')) return false;
+    pen.font = getComputedStyle(one).font;
+    return pen.measureText(one.selectedOptions[0]?.text ?? '').width + 20 > one.clientWidth;
+  };
   const beyond = one => one.getBoundingClientRect().right > innerWidth + 1 && !scrolls(one.parentElement);
   const seen = [...document.querySelectorAll('.bm-panel *, .bm-question *')].filter(one => one.getClientRects().length);
-  return seen.filter(one => !one.closest('svg') && (wide(one) || tall(one) || beyond(one)))
+  return seen.filter(one => !one.closest('svg') && (wide(one) || tall(one) || list(one) || beyond(one)))
     .map(one => one.outerHTML.slice(0, 150));
 }"""
 _MOVES = """() => [...document.querySelectorAll('.bm-panel *, .bm-question *')].filter(one => {

@@ -73,6 +73,7 @@ def test_a_lesson_runs_by_itself(lesson):
 
 def test_every_panel_answers_the_keyboard(lesson):
     every_panel_answers(lesson)
+    assert lesson.locator(OUTPUT_GONE_WRONG).count() == 0
     assert lesson.outside == [] and lesson.faults == []
 
 
