@@ -41,6 +41,7 @@ def test_the_study_sees_what_is_wrong():
     assert found("It comes in on board nan.") and found("") and found("120 % in the pocket.")
     assert found("It starts to hook at 40 ft and rolls from 30 ft.")
     assert found("In this pin model between 90 and 110 in 100 strike.") and found("-3 % more.")
+    assert found("The cover spins at 120 of 100 of the ball's speed.") == []  # no share
     assert found("So it is.", number=float("nan")), "a sentence of Python's own is no clear sentence"
     assert found("So it is.", rows=[{"starts to hook (ft)": "40", "rolls from (ft)": "30"}])
     assert found("It starts to hook at 40 ft and rolls from 50 ft; 90 % in the pocket.") == []

@@ -52,7 +52,7 @@ SLOW_MS |= {
 _QUICK_MS = 18
 COLUMNS = ["panel", "settings", "with_picture", "refused", "faults", "seed", "seconds", "machine"]
 _NO_NUMBER = re.compile(r"\b(?:nan|NaN|inf|None|True|False)\b|Traceback|<class")
-_SHARE = re.compile(r"(?<![\d.,])(-?\d+(?:\.\d+)?)(?: %| (?:in|of) 100\b)")
+_SHARE = re.compile(r"(?<![\d.,])(-?\d+(?:\.\d+)?)(?: %| (?:in|of) 100\b(?! of the ball's speed))")
 _BOTH_SHARES = re.compile(r"between (-?\d+) and (-?\d+) (?:in|of) 100\b")
 _HOOKS_THEN_ROLLS = re.compile(
     r"starts to hook at ([\d.]+) (?:ft|m)\b.{0,120}?rolls from ([\d.]+) (?:ft|m)\b"
