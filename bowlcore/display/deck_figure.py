@@ -102,6 +102,7 @@ class DeckPicture:
         shown = [*told.leaves[:_MOST_LEAVES], *[None] * _MOST_LEAVES]
         for row, (bar, line, name) in enumerate(zip(self.bars, self.intervals, self.leaves, strict=True)):
             item = shown[row]
+            bar.set_visible(item is not None)
             bar.set_width(item.share if item else 0.0)
             line.set_data(([item.low, item.high], [row, row]) if item else ([], []))
             name.set_text(("strike" if item.leave.is_strike else item.leave.text) if item else "")
