@@ -102,7 +102,9 @@ def faults(panel, values, metric, hand) -> list[str]:
         raise Refused from None
     except Exception as problem:
         return [f"{type(problem).__name__}: {problem}"]
-    text = " ".join([drawn.lead, drawn.sentence, *(f"{k} {v}" for row in drawn.rows for k, v in row.items())])
+    text = "; ".join(
+        [drawn.lead, drawn.sentence, *(f"{k} {v}" for row in drawn.rows for k, v in row.items())]
+    )
     found = [f"no number: {word[0]!r} in {text[:160]!r}" for word in _NO_NUMBER.finditer(text)]
     shares = [(one[0], one.groups()) for one in (*_SHARE.finditer(text), *_BOTH_SHARES.finditer(text))]
     found += [f"share: {told}" for told, numbers in shares if not all(0 <= float(n) <= 100 for n in numbers)]
