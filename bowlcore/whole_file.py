@@ -62,6 +62,11 @@ def sweep(folder: Path, names: str) -> None:
             pass  # another program was faster, or it is not ours
 
 
+def too_long(name: str) -> bool:
+    """Whether a file of this name may have no place on a disk: most take 255 bytes, and a file beside it has a longer name."""
+    return len(name.encode("utf-8", "surrogatepass")) > 240
+
+
 def free_name(folder: Path, name: str) -> str:
     """The name, or the same with a number behind it, so that nothing in the folder is overwritten."""
     stem, end = Path(name).stem, Path(name).suffix

@@ -7,7 +7,7 @@ import os
 import re
 from pathlib import Path
 
-from bowlcore.whole_file import free_name, make_folder, sweep
+from bowlcore.whole_file import free_name, make_folder, sweep, too_long
 
 FOLDER = "clips"
 ENDINGS = (
@@ -17,7 +17,6 @@ ENDINGS = (
 )  # what phones write: one family of files, ISO 14496-12 and its older brother
 LARGEST_BYTES = 1_000_000_000
 _LONGEST_NAME = 80
-_MOST_BYTES_IN_A_NAME = 240  # most disks take 255, and the clicks beside a clip have a longer name
 _BROKEN = re.compile("[\ud800-\udfff]")  # bytes that are no letters, which no page can show
 _NOT_IN_A_NAME = re.compile(r"[^\w .()-]")
 
@@ -149,7 +148,7 @@ def _inside(name):
         or Path(name).name != name
         or name[:1] in ("", ".")
         or {"\\", "\0"} & set(name)
-        or len(name.encode("utf-8", "surrogatepass")) > _MOST_BYTES_IN_A_NAME
+        or too_long(name)
     ):
         raise ValueError(f"A clip is named by its file name alone, got {str(name)[:60]!r}.")
     return folder() / name

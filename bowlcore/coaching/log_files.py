@@ -5,9 +5,7 @@ from pathlib import Path
 from bowlcore.coaching.log_csv import MOST_BYTES, read_csv, to_csv
 from bowlcore.coaching.log_source import NO_LOG, own_file
 from bowlcore.coaching.practice_log import PracticeLog
-from bowlcore.whole_file import free_name, write_whole
-
-_LONGEST_NAME = 80
+from bowlcore.whole_file import free_name, too_long, write_whole
 
 
 def write_csv(decimal_comma=False) -> str:
@@ -36,7 +34,7 @@ def read_csv_file(name) -> str:
         One sentence; nothing was added.
     """
     path = own_file().parent / Path(name.strip() or "practice_log.csv").name
-    if len(path.name) > _LONGEST_NAME or not path.is_file():
+    if too_long(path.name) or not path.is_file():
         raise ValueError(f"There is no file {path.name[:80]!r} in the folder of your lessons.")
     try:
         with path.open("rb") as file:

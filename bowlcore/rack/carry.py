@@ -94,7 +94,7 @@ def _checked(*given):
 
 
 def mixed(board, angle, speed, lb, columns):
-    """Columns of the table at checked entries, linear between cells (arrays of one shape)."""
+    """Columns of the table at checked entries, linear between cells; the entries as for `corners`."""
     nodes, weights = corners(board, angle, speed, lb)
     return [(weights * node_values(name)[nodes]).sum(axis=0) for name in columns]
 
