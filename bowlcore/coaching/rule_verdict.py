@@ -112,11 +112,13 @@ class Part:
 class Rule:
     """A saying in our own words, where it applies and what it claims.
 
+    short : its name in a list, for a phone's width
     note : gives what else must be said, computed where it has numbers
     first : shown before the rest
     """
 
     number: int
+    short: str
     saying: str
     when: str
     parts: tuple[Part, ...]

@@ -22,7 +22,7 @@ def rules_panel(**start):
 
     Raises ValueError when a name or a value does not belong to a control.
     """
-    options = [(f"{rule.number}. {rule.saying}", rule.number) for rule in RULES]
+    options = [(f"{rule.number}. {rule.short}", rule.number) for rule in RULES]
     options.sort(key=lambda option: not RULES[option[1] - 1].first)
     with starting(start) as at:
         main = [
