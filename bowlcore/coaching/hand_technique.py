@@ -37,7 +37,7 @@ TECHNIQUES = {
         "axis_tilt_deg", 1, "the bowling hand is carried inside, the support hand lies on the outer side of the ball",
         (-0.62, -0.35), (-0.3, -0.2), (0.78, 0.15),
     ),
-    "neutral hand, support hand at the centre": Technique(
+    "neutral hand, support hand centred": Technique(
         "axis_tilt_deg", -1, "the bowling hand is neutral, the support hand lies at the centre of the ball",
         (0.0, -0.5), (0.0, -0.1), (0.0, 0.62),
     ),

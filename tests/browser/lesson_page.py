@@ -31,10 +31,10 @@ _CUT = """places => {
   const tall = one => getComputedStyle(one).overflowY === 'hidden' && one.scrollHeight > one.clientHeight + 2
     && one.matches('.widget-label, button');
   const pen = document.createElement('canvas').getContext('2d');
-  const list = one => {  // a list whose chosen line is longer than its box, less the arrow
+  const list = one => {  // a list with a line that is longer than its box, less the arrow
     if (!one.matches('select')) return false;
     pen.font = getComputedStyle(one).font;
-    return pen.measureText(one.selectedOptions[0]?.text ?? '').width + 20 > one.clientWidth;
+    return [...one.options].some(line => pen.measureText(line.text).width + 20 > one.clientWidth);
   };
   const beyond = one => one.getBoundingClientRect().right > innerWidth + 1 && !scrolls(one.parentElement);
   const seen = [...document.querySelectorAll('.bm-panel *, .bm-question *')].filter(one => one.getClientRects().length);

@@ -71,7 +71,7 @@ def test_no_revs_and_no_number():
     ("hand follows through round the side", "axis_rotation_deg", True),
     ("hand stays behind the ball", "axis_rotation_deg", False),
     ("hand inside, support hand outside", "axis_tilt_deg", True),
-    ("neutral hand, support hand at the centre", "axis_tilt_deg", False),
+    ("neutral hand, support hand centred", "axis_tilt_deg", False),
 ])  # fmt: skip
 @pytest.mark.parametrize("style", hand_technique.STYLES)
 def test_what_the_hands_are_said_to_do(name, number, more, style):  # common practice, no source
