@@ -61,8 +61,14 @@ def left_at_the_end(chromium):
 
 def pythons(server):
     """How many lessons have a running Python."""
-    running = psutil.Process(server.pid).children(recursive=True)
-    return sum("ipykernel_launcher" in process.cmdline() for process in running)
+
+    def runs(process):
+        try:
+            return "ipykernel_launcher" in process.cmdline()
+        except psutil.NoSuchProcess:  # it ended since it was listed
+            return False
+
+    return sum(map(runs, psutil.Process(server.pid).children(recursive=True)))
 
 
 def test_a_lesson_runs_by_itself(lesson):
