@@ -134,6 +134,7 @@ def stops_out_of_order(page):
 
 def cut_off_when_narrow(page):
     """What is lost at 200 % (a screen half as wide) and on a phone of 360 pixels."""
+    unfold(page)
     lost = []
     for width in 640, 360:
         page.set_viewport_size({"width": width, "height": 720})
@@ -166,7 +167,8 @@ def keep_screen(page, view, name):
 
 def unfold(page):
     """Open every fold of every panel."""
-    for fold in page.locator(".bm-panel:visible button.widget-toggle-button", has_text="…").all():
+    closed = "button.widget-toggle-button:not(.mod-active)"
+    for fold in page.locator(f".bm-panel:visible {closed}", has_text="…").all()[::-1]:  # each leaves the list
         fold.click()
 
 
