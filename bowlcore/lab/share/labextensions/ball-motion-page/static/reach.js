@@ -13,7 +13,7 @@
   }
 
   let soon = 0;
-  const later = () => { clearTimeout(soon); soon = setTimeout(look, 200); };
+  const later = () => { soon ||= setTimeout(() => { soon = 0; look(); }, 200); };
   new MutationObserver(later).observe(document.documentElement, { childList: true, subtree: true });
   window.addEventListener('resize', later);
 })();
