@@ -5,7 +5,6 @@ test depends on these figures. scipy is needed for one row, Chromium and the ext
 """
 
 import gc
-import os
 import platform
 import subprocess
 import sys
@@ -15,6 +14,7 @@ from statistics import median
 
 import numpy as np
 import pandas as pd
+from processor import processor
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "motion"))
 
@@ -210,21 +210,9 @@ ROWS = {
 }
 
 
-def processor():
-    """Name of the processor, where the system tells it."""
-    try:
-        for line in Path("/proc/cpuinfo").read_text().splitlines():
-            if line.startswith("model name"):
-                return line.split(":", 1)[1].strip()
-    except OSError:
-        pass
-    return platform.processor() or platform.machine()
-
-
 def main(words):
     print(
-        f"{processor()}, {os.cpu_count()} cores; Python {platform.python_version()}, "
-        f"numpy {np.__version__}, pandas {pd.__version__}"
+        f"{processor()}; Python {platform.python_version()}, numpy {np.__version__}, pandas {pd.__version__}"
     )
     for name, row in ROWS.items():
         if not words or any(word in name for word in words):

@@ -1,7 +1,8 @@
 """Milliseconds from a key press on a panel's first control to the new picture, in a real browser.
 
 All panels of all lessons: python tests/benchmarks/key_to_picture.py [presses] [open or show] [lesson ...]
-Prints median and 95 % of each panel and writes them, with the machine, into key_to_picture.csv beside itself.
+Prints median and 95 % of each panel and writes them, with the machine, into key_to_picture.csv beside itself,
+where the rows of other lessons and of the other view stay.
 """
 
 import csv
@@ -13,6 +14,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 import numpy as np
+from processor import processor
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "browser"))
 
@@ -109,14 +111,17 @@ def main():
     presses = int(words.pop(0)) if words and words[0].isdigit() else 20
     command = words.pop(0) if words and words[0] in ("open", "show") else "open"
     lessons = [name for name in LESSONS if not words or name.startswith(tuple(words))]
-    with Path(__file__).with_suffix(".csv").open("w", newline="", encoding="utf-8") as file:
-        writer = csv.writer(file, lineterminator="\n")
-        writer.writerow(COLUMNS)
-        for row in every_panel(presses, command, lessons):
-            print(
-                f"{row[0]}  {row[1]:28s} {row[2]:28s} {row[3]:3d}  {row[4]:>5s} {row[5]:>5s} ms", flush=True
-            )
-            writer.writerow([*row, platform.machine(), platform.python_version()])
+    measured = []
+    file = Path(__file__).with_suffix(".csv")
+    for row in every_panel(presses, command, lessons):
+        print(f"{row[0]}  {row[1]:28s} {row[2]:28s} {row[3]:3d}  {row[4]:>5s} {row[5]:>5s} ms", flush=True)
+        measured.append([*row, processor(), platform.python_version()])
+    again = {(row[0], command) for row in measured}
+    with file.open(newline="", encoding="utf-8") as before:
+        kept = [row for row in list(csv.reader(before))[1:] if (row[0], row[6]) not in again]
+    with file.open("w", newline="", encoding="utf-8") as after:
+        rows = sorted(kept + measured, key=lambda row: (row[6], row[0]))
+        csv.writer(after, lineterminator="\n").writerows([COLUMNS, *rows])
 
 
 if __name__ == "__main__":
