@@ -17,6 +17,7 @@ SIZE = (11.5, 4.8)
 _LANE, _SLIP = (0.05, 0.47, 0.93, 0.46), (0.05, 0.105, 0.93, 0.285)
 _TOPS_MPH = (16, 24, 32)  # the slip axis: the first that is high enough
 _FILL = "#f7efe9"
+_SHORT_FT = 8.0  # a shorter part has its name one line higher than its neighbours
 
 
 def skid_hook_roll_panel(**start):
@@ -140,7 +141,8 @@ class _Moving:
             self.parts[at].set_data(feet, np.interp(feet, x, slip))
             if high - low > 3.0:
                 self.names[at].set_text(what)
-                self.names[at].set_position(((low + high) / 2, 0.06 * top))
+                line = 0.18 if high - low < _SHORT_FT else 0.06
+                self.names[at].set_position(((low + high) / 2, line * top))
         edges = [low for _, low, _ in parts[1:]]
         for line, (low, high) in zip(self.limits, ((-3.0, 43.0), (0.0, top)), strict=True):
             line.set_data(
