@@ -20,6 +20,7 @@ from bowlcore.display.panel import Drawn, table
 from bowlcore.display.phone_pictures import layers_of, pack
 from bowlcore.display.picture import LAYER, narrow
 from bowlcore.display.pieces import in_trade_words
+from bowlcore.display.printing import PAPER
 
 FOLDER = "phone"
 MOST_SETTINGS, MOST_BYTES = 400, 2_000_000
@@ -223,7 +224,8 @@ def _said(one):
 
 
 def _what_stays(panel, moved):
-    stays = [f"{c.title}: {c.told(c.value)}" for name, c in panel.controls.items() if name not in moved]
+    others = (control for name, control in panel.controls.items() if name not in {*moved, *PAPER})
+    stays = [f"{control.title}: {control.told(control.value)}" for control in others]
     return f"<p><b>What stays as it is.</b> {escape('; '.join(stays))}.</p>" if stays else ""
 
 

@@ -5,6 +5,7 @@ from bowlcore.coaching.printed import put
 from bowlcore.display.controls import Choice
 
 _LETTERS = ((f"{TEXT_PT} point", False), (f"{LARGE_PT} point, large", True))
+PAPER = {"size": "A4", "large": False}  # names of the controls, and where they begin
 SCREEN = """
 .bm-preview { display: flex; flex-wrap: wrap; gap: 12px; color: #000; background: #fff; line-height: 1.26; }
 .bm-preview > * { flex: 1 0 460px; max-width: 190mm; border: 1px solid #767676; padding: 10px 14px; box-sizing: border-box; }
@@ -20,8 +21,8 @@ SCREEN = """
 def paper_controls(at) -> list:
     """Paper and size of letters."""
     return [
-        Choice("size", "Paper", list(SIZES), at("size", "A4"), buttons=True),
-        Choice("large", "Letters", list(_LETTERS), at("large", False), buttons=True),
+        Choice("size", "Paper", list(SIZES), at("size", PAPER["size"]), buttons=True),
+        Choice("large", "Letters", list(_LETTERS), at("large", PAPER["large"]), buttons=True),
     ]
 
 
