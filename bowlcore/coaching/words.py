@@ -61,6 +61,11 @@ def revs(rpm: float) -> str:
     return f"{round(rpm / 10.0) * 10:.0f} rpm"
 
 
+def line(release) -> str:
+    """Where it is laid down and aimed, for a title: "laid down on 17, over 13"."""
+    return f"laid down on {halves(release.laydown_board)}, over {halves(release.target_board)}"
+
+
 def launch(heading_deg: float) -> str:
     """Launch direction: "1.8 degrees out" (towards the own gutter) or "in"."""
     size = f"{abs(heading_deg):.1f}"

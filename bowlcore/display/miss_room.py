@@ -171,10 +171,8 @@ class _FanPicture:
         if fan.release is None:
             self.title.set_text(f"{name}: no target hits")
             return
-        target = fan.release.target_board
-        where = f"laid down on {words.halves(fan.release.laydown_board)}, over {words.halves(target)}"
         lines = "   (dashes: missed out, dots: missed in)" if missed_boards else ""
-        self.title.set_text(f"{name}: {where}{lines}")
+        self.title.set_text(f"{name}: {words.line(fan.release)}{lines}")
         self.aimed.set_data(fan.room.path.distance_ft, fan.room.path.board)
         self.ends[1].set_text(_end("aimed", fan.room.path))
         if missed_boards:
@@ -190,6 +188,7 @@ class _FanPicture:
                     text.set_text(_end(way, path))
         room = fan.room.target_board
         if fan.room.hits:
+            target = fan.release.target_board
             low, high = target - room.down, target + room.up
             self.bar.set_data([TARGET_FT, TARGET_FT], [low, high])
             self.bar_text.set_text(f"over {words.halves(low)} to {words.halves(high)} hits")

@@ -12,10 +12,7 @@ PLACE = (0.05, 0.155, 0.93, 0.735)
 def one_lane(release, path, sentence, background, metric, hand) -> str:
     """SVG of a path over a lane; `background` is a pattern's name, or the end of two zones [ft]."""
     figure, lane = _moving()
-    title = (
-        f"laid down on {words.halves(release.laydown_board)}, over {words.halves(release.target_board)} at the arrows, "
-        f"{words.launch(release.launch_heading_deg)}"
-    )
+    title = f"{words.line(release)} at the arrows, {words.launch(release.launch_heading_deg)}"
     lane.show(title, path, metric)
     alt = f"{sentence} Picture: the lane on its side with the ball's path, distance from the foul line against board."
     return svg([lanes_background(SIZE, (PLACE,), background, metric, hand), layer(figure)], *SIZE, alt)

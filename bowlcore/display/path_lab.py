@@ -130,11 +130,8 @@ def draw(metric=False, hand="right", kept=None, **v) -> Drawn:
         if shot is None:
             lane_paths.show(f"{title}: no line reaches it", None, metric, kept_path)
         else:
-            r = shot.release
-            where = f"laid down on {words.halves(r.laydown_board)}, over {words.halves(r.target_board)}"
-            lane_paths.show(
-                f"{title}: {where}, {words.launch(r.launch_heading_deg)}", shot.path, metric, kept_path
-            )
+            where = f"{words.line(shot.release)}, {words.launch(shot.release.launch_heading_deg)}"
+            lane_paths.show(f"{title}: {where}", shot.path, metric, kept_path)
     moving.chart(told, v["show"])
     layers = [
         lanes_background(SIZE, _TWO if two else _ONE, v["pattern"], metric, hand),

@@ -120,10 +120,7 @@ class _Moving:
     def show(self, told, metric, kept, top):
         """Move everything to a shot; `top` is the end of the slip axis in the screen's unit."""
         r, path = told.release, told.path
-        title = (
-            f"laid down on {words.halves(r.laydown_board)}, over {words.halves(r.target_board)} at the arrows, "
-            f"{words.launch(r.launch_heading_deg)}"
-        )
+        title = f"{words.line(r)} at the arrows, {words.launch(r.launch_heading_deg)}"
         self.lane.show(title, path, metric, kept)
         self.axes.set_ylim(0, top)
         x, slip = skid_hook_roll.slip_line(path, metric)
