@@ -38,6 +38,25 @@ def av(need):
 
 
 @pytest.fixture
+def here(tmp_path, monkeypatch):
+    """An empty work folder, in which everything is written."""
+    work = tmp_path / "work"
+    work.mkdir()
+    monkeypatch.chdir(work)
+    return work
+
+
+@pytest.fixture
+def log(here):
+    """The log of a work folder, with one ball in it."""
+    from bowlcore.coaching.practice_log import FILE_NAME
+    from bowlcore.coaching.tally_desk import Desk
+
+    Desk().enter("AK: f x")
+    return here / FILE_NAME
+
+
+@pytest.fixture
 def shipped(tmp_path, monkeypatch):
     """A folder with one lesson, in the place of those that are shipped."""
     folder = tmp_path / "shipped"

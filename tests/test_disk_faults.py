@@ -26,7 +26,6 @@ from bowlcore.coaching import clip_write, log_files, own_lanes, print_pdf, print
 from bowlcore.coaching.clip_folder import Arrival
 from bowlcore.coaching.clip_places import Places, keep
 from bowlcore.coaching.log_source import OWN, entries_of
-from bowlcore.coaching.practice_log import FILE_NAME
 from bowlcore.coaching.tally_desk import Desk
 from bowlcore.display.phone_page import put_phone_page
 from bowlcore.motion.surface import FrictionLaw
@@ -37,13 +36,10 @@ PACKAGE = Path(bowlcore.__file__).parent
 
 
 @pytest.fixture(autouse=True)
-def here(tmp_path, monkeypatch):
-    work = tmp_path / "work"
-    work.mkdir()
-    monkeypatch.chdir(work)
+def here(here, monkeypatch):
     monkeypatch.setattr(printed, "find_browser", lambda: None)
     own_lanes._used.clear()
-    return work
+    return here
 
 
 # -- every way of writing a file, beside the log's own --
@@ -84,12 +80,6 @@ def write_lessons(work):
 
 
 WRITERS = [write_clicks, write_lane, write_page, write_phone_page, write_named_page, write_csv, write_lessons]
-
-
-@pytest.fixture
-def log(here):
-    Desk().enter("AK: f x")
-    return here / FILE_NAME
 
 
 @pytest.mark.claim(

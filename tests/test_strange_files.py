@@ -27,20 +27,7 @@ from bowlcore.motion import ball, oil
 from bowlcore.rack import carry_table
 
 PIPE = [os.mkfifo] if hasattr(os, "mkfifo") else []  # not on every system
-
-
-@pytest.fixture(autouse=True)
-def here(tmp_path, monkeypatch):
-    work = tmp_path / "work"
-    work.mkdir()
-    monkeypatch.chdir(work)
-    return work
-
-
-@pytest.fixture
-def log(here):
-    Desk().enter("AK: f x")
-    return here / FILE_NAME
+pytestmark = pytest.mark.usefixtures("here")
 
 
 # -- pipes, folders, files that may not be read, in the place of what is read --

@@ -7,13 +7,7 @@ import pytest
 from bowlcore.coaching import clip_folder
 from bowlcore.coaching.clip_folder import Arrival, clip_names, clip_path, remove
 
-
-@pytest.fixture(autouse=True)
-def here(tmp_path, monkeypatch):
-    work = tmp_path / "work"
-    work.mkdir()
-    monkeypatch.chdir(work)
-    return work
+pytestmark = pytest.mark.usefixtures("here")
 
 
 @pytest.fixture

@@ -56,12 +56,9 @@ def parsed(html):
 
 
 @pytest.fixture(autouse=True)
-def here(tmp_path, monkeypatch):
-    work = tmp_path / "work"
-    work.mkdir()
-    monkeypatch.chdir(work)
+def here(here):
     own_lanes._used.clear()
-    return work
+    return here
 
 
 def said_or_shown(way, text, folder):
