@@ -68,6 +68,7 @@ def test_flush_hit():
     results = _racks((17.0,), (6.0,), 10)
     assert np.median([result.exit_board for result in results]) == pytest.approx(19, abs=2)
     assert np.mean([result.contacts[:3] == (1, 3, 5) for result in results]) > 0.8
+    assert all(result.finished for result in results)
 
 
 @pytest.mark.claim(
@@ -80,6 +81,7 @@ def test_a_little_light_leaves_the_ten_pin(figure):
     results = _racks((16.5,), (5.0, 6.0), 8)
     figure("out at board", np.median([result.exit_board for result in results]), asked="12 to 16")
     assert np.median([result.exit_board for result in results]) == pytest.approx(14, abs=2)
+    assert all(result.finished for result in results)
     left = Counter(result.leave.text for result in results if not result.leave.is_strike)
     assert left.most_common(1)[0][0] == "10"
 
