@@ -26,8 +26,8 @@ CHOICES = {
     "feet 2 out, target 1 out": {"laydown_board": -2.0, "target_board": -1.0},
     "feet 2 out, same target": {"laydown_board": -2.0},
     "same feet, look 1.5 out": {"target_board": -1.5},
-    "0.5 mph (0.8 km/h) faster": {"speed_mph": 0.5},
-    "0.5 mph (0.8 km/h) slower": {"speed_mph": -0.5},
+    "half a mile an hour (0.8 km/h) faster": {"speed_mph": 0.5},
+    "half a mile an hour (0.8 km/h) slower": {"speed_mph": -0.5},
 }
 _LOOKS = ("hit", "finish", "target_hit", "leave")
 _MOVED = [name for name in FIELD_NAMES if name != "hand"]

@@ -31,9 +31,7 @@ SCALE = re.compile(rf"−?{NUMBER.pattern}")
 UNITS = {"ft": ("m", 0.3048, 0.5, 0.05), "mph": ("km/h", 1.609344, 0.25, 0.5), "in": ("cm", 2.54, 0.01, 0.1)}
 FEET = re.compile(r"(\d|\b(one|two|three|five|six|ten|fifteen|twenty|thirty)) (feet|foot)\b")  # not of a body
 # said to everyone: both units, a rule of feet, the end of the lane
-BOTH = re.compile(
-    r"\b[\w .]{1,9} (?:ft|feet|foot|mph) \([\d.]+ (?:c?m|km/h)\)|\bin feet less 31\b|\blast foot\b"
-)
+BOTH = re.compile(r"\b[\w ]{1,9} (?:ft|feet|foot) \([\d.]+ c?m\)|\bin feet less 31\b|\blast foot\b")
 MIRROR = {1: 1, 2: 3, 3: 2, 4: 6, 5: 5, 6: 4, 7: 10, 8: 9, 9: 8, 10: 7}
 
 # its rows are taken every 10 ft or every 3 m: other places of the same ball
