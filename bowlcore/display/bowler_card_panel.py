@@ -15,7 +15,7 @@ from bowlcore.display.controls import Choice, Number, Words, starting
 from bowlcore.display.handouts import before_league_page
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
-from bowlcore.display.printing import PAPER, SCREEN, paper_controls, paper_words, with_written, write_pages
+from bowlcore.display.printing import SCREEN, paper_controls, paper_of, paper_words, with_written, write_pages
 from bowlcore.motion.units import KMH_PER_MPH
 
 WRITE, BEFORE = "Write the card", "Write 'ten minutes before league'"
@@ -127,7 +127,7 @@ def _one_name(text):
 
 def _write(panel):
     def make(values, hand):
-        paper = {name: values[name] for name in PAPER}
+        paper = paper_of(values)
         return {"card": card_page(_card(*_asked(values)), _one_name(values["name"]), _about(values), **paper)}
 
     write_pages(panel, make)
@@ -137,7 +137,7 @@ def _write_before(panel):
     def make(values, hand):
         name, own, left, right, _ = _asked(values)
         lanes = _lanes(left, right) if right else {"": lane_of(left)}
-        paper = {key: values[key] for key in PAPER}
+        paper = paper_of(values)
         return {
             "before_league": before_league_page(_bowler(name, own), lanes, _one_name(values["name"]), **paper)
         }

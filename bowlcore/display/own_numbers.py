@@ -11,7 +11,7 @@ from bowlcore.display.controls import Choice, starting, target_number
 from bowlcore.display.handouts import own_numbers_page
 from bowlcore.display.panel import Drawn, Panel
 from bowlcore.display.path_lab import pattern_options
-from bowlcore.display.printing import PAPER, paper_controls, paper_words, with_written, write_pages
+from bowlcore.display.printing import PAPER, paper_controls, paper_of, paper_words, with_written, write_pages
 from bowlcore.display.simple_chart import TITLE, chart
 from bowlcore.display.spares import bowler_of
 
@@ -51,7 +51,7 @@ def draw(metric=False, hand="right", written=None, **values) -> Drawn:
         low, high = (np.nanmin(seen), np.nanmax(seen)) if np.isfinite(seen).any() else (0, 40)
         axes.set_ylim(low - 5, high + 3)
 
-    paper = {name: values[name] for name in PAPER}
+    paper = paper_of(values)
     other = "" if paper == PAPER else f" To print: {paper_words(**paper)}."
     sentence = with_written(told.sentence + other, written, values, hand)
     alt = f"{sentence} Picture: slide board for each pin, as seen from the approach, a line a ball."
@@ -97,7 +97,6 @@ def _write(panel):
             f"{values['bowler'].capitalize()}, {values['ball']}, target on board {words.halves(values['target_board'])} at the "
             f"arrows; oil: {shape}."
         )
-        paper = {name: values[name] for name in PAPER}
-        return {"own_numbers": own_numbers_page(_told(values, hand), what, **paper)}
+        return {"own_numbers": own_numbers_page(_told(values, hand), what, **paper_of(values))}
 
     write_pages(panel, make)

@@ -26,6 +26,11 @@ def paper_controls(at) -> list:
     ]
 
 
+def paper_of(values) -> dict:
+    """The paper among a panel's values, as the pages take it."""
+    return {name: values[name] for name in PAPER}
+
+
 def paper_words(size, large) -> str:
     """ "A4, 12 point"."""
     return f"{size}, {dict((flag, told) for told, flag in _LETTERS)[large]}"

@@ -10,7 +10,7 @@ from bowlcore.coaching.words import count
 from bowlcore.display.controls import Choice, Number, Words, starting
 from bowlcore.display.handouts import parents_page
 from bowlcore.display.panel import Drawn, Panel
-from bowlcore.display.printing import PAPER, SCREEN, paper_controls, paper_words, with_written, write_pages
+from bowlcore.display.printing import SCREEN, paper_controls, paper_of, paper_words, with_written, write_pages
 from bowlcore.display.sheet_pages import CSS, coach, sheets, student
 
 WRITE, PARENTS = "Write the sheets and the coach's copy", "Write the notes for parents"
@@ -62,7 +62,7 @@ def _people(values, names):
 
 def _write(panel):
     def make(values, hand):
-        names, paper = read_names(values["names"]), {name: values[name] for name in PAPER}
+        names, paper = read_names(values["names"]), paper_of(values)
         lesson, level, seed = values["lesson"], values["level"], int(values["seed"])
         pages = sheets(lesson, _people(values, names), level, seed, hand=hand, names=names, **paper)
         stem = f"sheets_{lesson}_{level.replace(' ', '_')}_seed_{seed}"
