@@ -138,8 +138,8 @@ class _Moving:
             self.parts[at].set_data(feet, np.interp(feet, x, slip))
             if high - low > 3.0:
                 self.names[at].set_text(what)
-                line = 0.18 if high - low < _SHORT_FT else 0.06
-                self.names[at].set_position(((low + high) / 2, line * top))
+                height = 0.18 if high - low < _SHORT_FT else 0.06
+                self.names[at].set_position(((low + high) / 2, height * top))
         edges = [low for _, low, _ in parts[1:]]
         for line, (low, high) in zip(self.limits, ((-3.0, 43.0), (0.0, top)), strict=True):
             line.set_data(

@@ -24,9 +24,9 @@ def _heading(board, angle, mph=16.5, ball_lb=15.0, params=None):
     return simulate_rack(board, angle, mph, ball_lb, params=params).heading_after_head_pin_deg
 
 
-def _racks(boards, angles, count, mph=16.5, ball_lb=15.0):
+def _racks(boards, angles, count):
     return [
-        simulate_rack(board, angle, mph, ball_lb, scatter(k))
+        simulate_rack(board, angle, 16.5, 15.0, scatter(k))
         for board in boards
         for angle in angles
         for k in range(count)
