@@ -112,11 +112,20 @@ def main():
     command = words.pop(0) if words and words[0] in ("open", "show") else "open"
     lessons = [name for name in LESSONS if not words or name.startswith(tuple(words))]
     measured = []
+    try:
+        for row in every_panel(presses, command, lessons):
+            print(
+                f"{row[0]}  {row[1]:28s} {row[2]:28s} {row[3]:3d}  {row[4]:>5s} {row[5]:>5s} ms", flush=True
+            )
+            measured.append([*row, processor(), platform.python_version()])
+    finally:  # stopped half-way, what was measured stays
+        write_down(measured)
+
+
+def write_down(measured):
+    """Put rows in the place of those of the same lesson and view."""
     file = Path(__file__).with_suffix(".csv")
-    for row in every_panel(presses, command, lessons):
-        print(f"{row[0]}  {row[1]:28s} {row[2]:28s} {row[3]:3d}  {row[4]:>5s} {row[5]:>5s} ms", flush=True)
-        measured.append([*row, processor(), platform.python_version()])
-    again = {(row[0], command) for row in measured}
+    again = {(row[0], row[6]) for row in measured}
     with file.open(newline="", encoding="utf-8") as before:
         kept = [row for row in list(csv.reader(before))[1:] if (row[0], row[6]) not in again]
     with file.open("w", newline="", encoding="utf-8") as after:
