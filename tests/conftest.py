@@ -39,10 +39,13 @@ def av(need):
 
 @pytest.fixture
 def here(tmp_path, monkeypatch):
-    """An empty work folder, in which everything is written."""
+    """An empty work folder, in which everything is written; no lane of another folder is remembered."""
+    from bowlcore.coaching import own_lanes
+
     work = tmp_path / "work"
     work.mkdir()
     monkeypatch.chdir(work)
+    own_lanes._used.clear()
     return work
 
 

@@ -38,7 +38,6 @@ PACKAGE = Path(bowlcore.__file__).parent
 @pytest.fixture(autouse=True)
 def here(here, monkeypatch):
     monkeypatch.setattr(printed, "find_browser", lambda: None)
-    own_lanes._used.clear()
     return here
 
 

@@ -13,12 +13,7 @@ from bowlcore.motion.path import simulate
 from bowlcore.motion.surface import FrictionLaw
 
 LAW = FrictionLaw(0.011, 0.2)
-
-
-@pytest.fixture(autouse=True)
-def a_folder_of_its_own(tmp_path, monkeypatch):
-    monkeypatch.chdir(tmp_path)
-    own_lanes._used.clear()
+pytestmark = pytest.mark.usefixtures("here")
 
 
 def test_a_kept_lane_is_read_back_and_stands_among_the_patterns():
@@ -48,10 +43,10 @@ def test_a_name_is_never_overwritten_nor_used_again():
 
 
 @pytest.mark.parametrize("name", ["", "../away", "a/b", "x" * 31, "<b>", ".hidden", "nul\0"])
-def test_a_name_that_is_none(name, tmp_path):
+def test_a_name_that_is_none(name, here):
     with pytest.raises(ValueError, match="1 to 30 letters"):
         own_lanes.keep(name, "house", LAW, 0)
-    assert list(tmp_path.rglob("*.json")) == []
+    assert list(here.rglob("*.json")) == []
 
 
 @pytest.mark.parametrize(
@@ -65,9 +60,9 @@ def test_a_name_that_is_none(name, tmp_path):
         '{"version": 1, "shape": "house", "longer_ft": NaN, "oil": 0.01, "dry": 0.2, "scale_um": 0.3}',
     ],
 )  # fmt: skip
-def test_a_file_that_holds_no_lane_is_one_sentence_and_stays(text, tmp_path):
-    (tmp_path / own_lanes.FOLDER).mkdir()
-    path = tmp_path / own_lanes.FOLDER / "odd.json"
+def test_a_file_that_holds_no_lane_is_one_sentence_and_stays(text, here):
+    (here / own_lanes.FOLDER).mkdir()
+    path = here / own_lanes.FOLDER / "odd.json"
     path.write_text(text, encoding="utf-8")
     before = path.read_bytes()
     with pytest.raises(ValueError, match="left as it is") as problem:
@@ -83,7 +78,7 @@ def test_no_such_lane():
         lane_of("my lane: nobody")
 
 
-def test_the_panel_keeps_what_it_fitted(tmp_path):
+def test_the_panel_keeps_what_it_fitted(here):
     panel = my_lane_panel(keep_as="Thursday")
     press(panel, "Keep this lane")
     assert "Kept as my lane: Thursday" in panel.sentence
@@ -92,10 +87,10 @@ def test_the_panel_keeps_what_it_fitted(tmp_path):
     assert "Kept as" not in panel.set(speed_mph=18).sentence
 
 
-def test_without_a_name_nothing_is_kept(tmp_path):
+def test_without_a_name_nothing_is_kept(here):
     panel = my_lane_panel()
     press(panel, "Keep this lane")
-    assert "Not kept" in panel.sentence and not (tmp_path / own_lanes.FOLDER).exists()
+    assert "Not kept" in panel.sentence and not (here / own_lanes.FOLDER).exists()
 
 
 def press(panel, label):

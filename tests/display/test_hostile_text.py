@@ -17,7 +17,6 @@ from pathlib import Path
 import pytest
 from hostile_help import TEXTS, WAYS
 
-from bowlcore.coaching import own_lanes
 from bowlcore.coaching.log_csv import read_csv, to_csv
 from bowlcore.coaching.log_entries import Session, Shot
 from bowlcore.coaching.practice_log import PracticeLog
@@ -29,6 +28,7 @@ HARMLESS = ("ZZ", "2", "house", "tape", "17:00", "it stood up", "AK, 9-11")  # w
 REFUSAL = ("p", ("class", "role"))  # how a panel says that it does not take something
 _PLACES = ("src", "href", "xlink:href", "action")
 _LIMIT_S = 1.0  # of this computer's own work, for a megabyte
+pytestmark = pytest.mark.usefixtures("here")
 
 
 class _Reader(HTMLParser):
@@ -53,12 +53,6 @@ def parsed(html):
     reader.feed(html)
     reader.close()
     return reader.found
-
-
-@pytest.fixture(autouse=True)
-def here(here):
-    own_lanes._used.clear()
-    return here
 
 
 def said_or_shown(way, text, folder):
